@@ -1,0 +1,4 @@
+using System;
+
+Console.Error.WriteLine("loggerbox: no verb yet");
+return 2;

@@ -1,0 +1,11 @@
+namespace LoggerBox.Host.DataSheets;
+
+/// <summary>
+/// A limit of the data sheet in the unit it was printed in. Min and Max are the bounds that follow from it
+/// (a nominal with its tolerance is already turned into them); both null: recorded, not judged.
+/// </summary>
+/// <param name="Line">Line in the data sheet file, from 1.</param>
+public sealed record Limit(double? Min, double? Max, double? Nominal, int Line)
+{
+    public bool IsJudged => Min is not null || Max is not null;
+}

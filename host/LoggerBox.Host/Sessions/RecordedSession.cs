@@ -1,0 +1,31 @@
+using System.Collections.Generic;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Host.Sessions;
+
+/// <summary>A session's records, decoded. Times stay in microseconds since the logger's boot, readings in its own units.</summary>
+public sealed class RecordedSession
+{
+    public required SessionHeader Header { get; init; }
+
+    public PlanRecord? Plan { get; init; }
+
+    public IReadOnlyList<HoldRecord> Holds { get; init; } = [];
+
+    public IReadOnlyList<EngagementRecord> Engagements { get; init; } = [];
+
+    public IReadOnlyList<RunUpRecord> RunUps { get; init; } = [];
+
+    public IReadOnlyList<EventRecord> Events { get; init; } = [];
+
+    public IReadOnlyList<DropoutRecord> Dropouts { get; init; } = [];
+
+    /// <summary>Null where the session was cut: battery off, card pulled.</summary>
+    public SessionEnd? End { get; init; }
+
+    /// <summary>All sample sets in order of time.</summary>
+    public IReadOnlyList<RecordedSample> Samples { get; init; } = [];
+}
+
+/// <summary>One sample set; a reading is <see cref="SampleSet.Missing"/> where there is none.</summary>
+public readonly record struct RecordedSample(long Microseconds, int SpeedTenths, int MainCounts, int ClutchCounts, int ConverterCounts);

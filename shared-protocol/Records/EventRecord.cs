@@ -1,0 +1,41 @@
+namespace LoggerBox.Protocol.Records
+{
+    /// <summary>Something that happened at one moment.</summary>
+    public sealed class EventRecord
+    {
+        public long Microseconds;
+        public EventKind Kind;
+
+        /// <summary>Meaning by kind; see PROTOCOL.md.</summary>
+        public int Value;
+    }
+
+    public enum EventKind : byte
+    {
+        /// <summary>Value: <see cref="Rules.Gear"/> as tagged from here on.</summary>
+        GearTag = 1,
+
+        /// <summary>Value: <see cref="Rules.Step"/> that the operator says it is from here on; None ends it.</summary>
+        StepMark = 2,
+
+        Button = 3,
+
+        /// <summary>Value: <see cref="Rules.Cue"/> given to the operator.</summary>
+        Cue = 4,
+
+        /// <summary>Value: oil temperature in tenths of a degree Celsius.</summary>
+        OilTemperature = 5,
+
+        EngineStarted = 6,
+        EngineStopped = 7,
+
+        /// <summary>Value: channel * 256 + loop state.</summary>
+        LoopState = 8,
+
+        /// <summary>Full pedal in gear without clutch pressure: an inching valve or an interlock cuts the drive. Value: gear.</summary>
+        DriveCut = 9,
+
+        /// <summary>A run-up in gear that was given up before it settled. Value: gear.</summary>
+        StallGivenUp = 10,
+    }
+}

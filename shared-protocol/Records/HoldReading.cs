@@ -1,0 +1,32 @@
+namespace LoggerBox.Protocol.Records
+{
+    /// <summary>One channel over one hold. Unit: the channel's (tenths of rpm, counts), where named in hundredths or thousandths of it.</summary>
+    public sealed class HoldReading
+    {
+        public bool Present;
+
+        /// <summary>Mean of the settled part.</summary>
+        public int SettledHundredths;
+
+        /// <summary>Highest and lowest from the approach to the end of the hold, single wild samples left out.</summary>
+        public int Peak;
+        public int Lowest;
+
+        /// <summary>Scatter of the samples about the mean.</summary>
+        public int DeviationHundredths;
+
+        /// <summary>Standard error of the mean, correlation of the noise allowed for, and its degrees of freedom.</summary>
+        public int StandardErrorThousandths;
+        public int DegreesOfFreedom;
+
+        /// <summary>Slope over the settled part, hundredths a second.</summary>
+        public int SlopeHundredthsPerSecond;
+
+        public void Clear()
+        {
+            Present = false;
+            SettledHundredths = Peak = Lowest = DeviationHundredths = 0;
+            StandardErrorThousandths = DegreesOfFreedom = SlopeHundredthsPerSecond = 0;
+        }
+    }
+}

@@ -1,0 +1,20 @@
+namespace LoggerBox.Protocol.Records
+{
+    /// <summary>
+    /// All channels at one moment. One object is filled again and again: no allocation per sample.
+    /// </summary>
+    public sealed class SampleSet
+    {
+        /// <summary>A channel without a reading. Never a value that a sensor can give.</summary>
+        public const int Missing = short.MinValue;
+
+        /// <summary>Microseconds since boot (trace files: since the trace's zero).</summary>
+        public long Microseconds;
+
+        /// <summary>
+        /// Indexed by <see cref="Channel"/>: speed in tenths of rpm (0 to 32767), then loop currents in counts (-32767 to 32767);
+        /// <see cref="Missing"/> where there is none.
+        /// </summary>
+        public readonly int[] Values = new int[Channel.Count];
+    }
+}

@@ -1,0 +1,29 @@
+namespace LoggerBox.Protocol.Rules
+{
+    /// <summary>The steps' written codes, as in trace files and judgements, indexed by <see cref="Step"/>.</summary>
+    public static class StepCodes
+    {
+        private static readonly string[] Texts =
+        {
+            "", "zero", "idle-N", "idle-F", "idle-R", "governed", "relief", "stall-F", "stall-R",
+            "hold-N", "hold-F", "hold-R", "idle", "stall", "hold",
+        };
+
+        public static string Text(Step step) => Texts[(int)step];
+
+        public static bool TryParse(string text, out Step step)
+        {
+            for (int i = 0; i < Texts.Length; i++)
+            {
+                if (Texts[i] == text)
+                {
+                    step = (Step)i;
+                    return true;
+                }
+            }
+
+            step = Step.None;
+            return false;
+        }
+    }
+}
