@@ -1,0 +1,43 @@
+namespace LoggerBox.Capture.Speed
+{
+    /// <summary>
+    /// Tells a lost and a doubled edge from a change of speed. Between two edges of a slow pickup a crankshaft can't change
+    /// its speed by half; when it seems to twice running, it was the reference that was wrong.
+    /// </summary>
+    internal sealed class PulseIntervals
+    {
+        private long _reference;
+        private bool _doubted;
+
+        public void Forget()
+        {
+            _reference = 0;
+            _doubted = false;
+        }
+
+        /// <summary>How many real pulse periods the interval holds: 1, 2 where an edge was lost, 0 where this edge is an extra one.</summary>
+        public int Judge(long microseconds)
+        {
+            int periods = 1;
+            if (_reference > 0 && !_doubted)
+            {
+                if (microseconds * 100 < _reference * 62)
+                {
+                    periods = 0;
+                }
+                else if (microseconds * 100 > _reference * 165 && microseconds * 100 < _reference * 235)
+                {
+                    periods = 2;
+                }
+            }
+
+            _doubted = periods != 1;
+            if (periods != 0)
+            {
+                _reference = microseconds / periods;
+            }
+
+            return periods;
+        }
+    }
+}
