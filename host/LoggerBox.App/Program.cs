@@ -1,4 +1,24 @@
-using System;
+using System.CommandLine;
+using LoggerBox.App;
+using LoggerBox.App.Console;
 
-Console.Error.WriteLine("loggerbox: no verb yet");
-return 2;
+using var stop = new StopSignal();
+var terminal = Terminal.OfThisProcess();
+
+Command[] verbs =
+[
+    DemoVerb.Declare(terminal, stop.Token),
+    SimulateVerb.Declare(terminal, stop.Token),
+    JobVerb.Declare(terminal),
+    PortsVerb.Declare(terminal),
+    FetchVerb.Declare(terminal, stop.Token),
+    SessionsVerb.Declare(terminal),
+    JudgeVerb.Declare(terminal),
+    ReportVerb.Declare(terminal),
+    ExportVerb.Declare(terminal),
+    ImportVerb.Declare(terminal),
+    SheetVerb.Declare(terminal),
+    PlanVerb.Declare(terminal, stop.Token),
+];
+
+return CommandLine.Run(verbs, args, terminal);

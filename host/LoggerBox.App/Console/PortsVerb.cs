@@ -1,0 +1,41 @@
+using System;
+using System.CommandLine;
+using System.IO.Ports;
+using System.Text.Json;
+
+namespace LoggerBox.App.Console;
+
+/// <summary>The serial ports of this computer.</summary>
+internal static class PortsVerb
+{
+    public static Command Declare(Terminal terminal)
+    {
+        var json = SharedOptions.Json();
+        var verb = new Command("ports", Messages.PortsVerb) { json };
+        verb.SetAction(line => Run(terminal, line.GetValue(json)));
+        return verb;
+    }
+
+    private static int Run(Terminal terminal, bool json)
+    {
+        string[] names = SerialPort.GetPortNames();
+        Array.Sort(names, StringComparer.Ordinal);
+        if (json)
+        {
+            terminal.Out.WriteLine(JsonSerializer.Serialize(names));
+            return CommandLine.Done;
+        }
+
+        foreach (string name in names)
+        {
+            terminal.Out.WriteLine(name);
+        }
+
+        if (names.Length == 0)
+        {
+            terminal.Error.WriteLine(Messages.NoPorts);
+        }
+
+        return CommandLine.Done;
+    }
+}

@@ -1,0 +1,39 @@
+using System;
+using System.IO;
+using System.Text;
+
+namespace LoggerBox.App.Console;
+
+/// <summary>Results go out, messages go to error; colour only where a person looks at it.</summary>
+internal sealed class Terminal
+{
+    // EPIPE, as .NET carries it in the HResult: the reader of our output (head, less) has gone.
+    private const int BrokenPipe = 32;
+
+    public Terminal(TextWriter output, TextWriter error, bool colour)
+    {
+        Out = output;
+        Error = error;
+        Colour = colour;
+    }
+
+    public TextWriter Out { get; }
+
+    public TextWriter Error { get; }
+
+    public bool Colour { get; }
+
+    public static Terminal OfThisProcess()
+    {
+        var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        bool colour = !System.Console.IsOutputRedirected
+            && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
+            && Environment.GetEnvironmentVariable("TERM") is not (null or "dumb");
+        return new Terminal(
+            new StreamWriter(System.Console.OpenStandardOutput(), utf8) { AutoFlush = true, NewLine = "\n" },
+            new StreamWriter(System.Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" },
+            colour);
+    }
+
+    public static bool IsClosedPipe(IOException error) => (error.HResult & 0xffff) == BrokenPipe;
+}

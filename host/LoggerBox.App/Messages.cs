@@ -1,0 +1,85 @@
+using System;
+
+namespace LoggerBox.App;
+
+/// <summary>All text that a user of the program meets, but for what a part says of its own errors.</summary>
+internal static class Messages
+{
+    public const string WhatItIs =
+        "LoggerBox tests and judges lift trucks that lack power: engine speed and three transmission pressures, recorded, judged against the truck's data sheet, reported.";
+
+    public const string DemoVerb = "Test and judge an invented truck, from the pickup to the printed report.";
+    public const string SimulateVerb = "Run a virtual logger and truck that one can connect to. The first line printed is the port.";
+    public const string JobVerb = "Work orders.";
+    public const string JobNewVerb = "Write a new work order.";
+    public const string JobShowVerb = "Show a work order with its sessions.";
+    public const string JobAddVerb = "Add sessions to a work order.";
+    public const string JobCloseVerb = "Close a work order: nothing can be added to it any more.";
+    public const string PortsVerb = "List the serial ports of this computer.";
+    public const string FetchVerb = "Fetch what the logger holds into the archive; safe to repeat.";
+    public const string SessionsVerb = "List what the archive holds.";
+    public const string JudgeVerb = "Judge a job, a session or a trace file against a data sheet.";
+    public const string ReportVerb = "Write the printable report of a job, a session or a trace file.";
+    public const string ExportVerb = "Write a session as a trace file (.csv).";
+    public const string ImportVerb = "Take a trace file of any instrument into the archive.";
+    public const string SheetVerb = "Data sheets of trucks.";
+    public const string SheetCheckVerb = "Say what is wrong in a data sheet, line by line.";
+    public const string PlanVerb = "The logger's plan.";
+    public const string PlanSendVerb = "Make the logger's plan from a data sheet and send it.";
+
+    public const string ArchiveOption = "The archive, an SQLite file; without it the one in your data folder.";
+    public const string JsonOption = "Answer in JSON, for other programs.";
+    public const string SheetOption = "The truck's data sheet (.toml).";
+    public const string PortOption = "Serial device, or tcp:127.0.0.1:N.";
+    public const string UnitOption = "Unit of pressures; without it the data sheet's.";
+    public const string WhatArgument = "Job id, session id, or a trace file (.csv).";
+    public const string JobArgument = "The job's id.";
+    public const string SessionArgument = "Session ids, as `sessions` lists them.";
+    public const string ImportArgument = "The trace file (.csv).";
+    public const string SheetArgument = "The data sheet (.toml).";
+    public const string ReportOutOption = "Where the report goes (.html).";
+    public const string ExportOutOption = "Where the trace goes (.csv).";
+    public const string PulsesOption = "Pickup edge times in seconds, one a line, in place of the rpm column.";
+    public const string PulsesPerRevolutionOption = "Pickup pulses per engine revolution; 0.5 for the plug lead of a four-stroke.";
+    public const string CauseOption = "The cause that is put into the truck.";
+    public const string SeedOption = "The same seed gives the same session.";
+    public const string DemoOutOption = "Where archive, sheet and report go.";
+    public const string TcpOption = "Listen on a TCP port of this computer instead of a serial line.";
+    public const string StoreOption = "The logger's card as a file; survives a restart.";
+    public const string LinkOption = "A link to the port that keeps its name over restarts.";
+    public const string SpeedOption = "fast: the finished session is there at once; real: the test runs as long as it would at the truck.";
+    public const string TruckOption = "The truck, as the customer calls it.";
+    public const string SerialOption = "The truck's serial number.";
+    public const string HoursOption = "Hour meter.";
+    public const string FuelOption = "Fuel in use.";
+    public const string ComplaintOption = "The complaint in the customer's words.";
+    public const string TechnicianOption = "Who tests.";
+    public const string AltitudeOption = "Altitude of the site, metres.";
+    public const string AirOption = "Intake air, degrees Celsius.";
+    public const string OilLevelOption = "Transmission oil level, as found.";
+    public const string OilLookOption = "How the oil looks and smells.";
+    public const string OilOption = "Transmission oil temperature during the test, degrees Celsius.";
+    public const string OilHowOption = "How the oil temperature was read.";
+
+    public const string NoPorts = "This computer shows no serial port. Plug the logger's cable in and ask again.";
+    public const string Stopped = "Stopped before the end.";
+
+    public static string RangeOption(string channel) => $"Range of the {channel} transducer's 4 to 20 mA, for an mA column.";
+
+    public static string UnknownUnit(string word) => $"'{word}' is no unit of pressure: psi, kPa, bar or kgfcm2.";
+
+    public static string WrongCommandLine(string what, string verb) =>
+        $"{InPlainWords(what)}. `loggerbox {(verb.Length == 0 ? "" : verb + " ")}--help` shows how it is written.";
+
+    public static string FileTrouble(string what) => $"A file could not be read or written: {what}";
+
+    public static string OwnFault(Exception error) =>
+        $"loggerbox met a fault of its own ({error.GetType().Name}: {error.Message}). Nothing was changed after it; please report it with the command you typed.";
+
+    public static string NotBuilt(string verb) => $"`{verb}` cannot run in this build.";
+
+    private static string InPlainWords(string what) => string.Join(' ', what.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
+        .Replace(" as expected type 'System.Int32'", ": a whole number belongs there", StringComparison.Ordinal)
+        .Replace(" as expected type 'System.Nullable`1[System.Double]'", ": a number belongs there", StringComparison.Ordinal)
+        .TrimEnd('.');
+}
