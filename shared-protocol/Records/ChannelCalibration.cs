@@ -15,6 +15,27 @@ namespace LoggerBox.Protocol.Records
         public int AccuracyPascal;
 
         public int PascalFromCounts(int counts) => (int)((long)(counts - ZeroCounts) * SpanPascal / SpanCounts);
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteByte((byte)Kind);
+            writer.WriteInt32(ZeroCounts);
+            writer.WriteInt32(SpanCounts);
+            writer.WriteInt32(SpanPascal);
+            writer.WriteInt32(AccuracyPascal);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            Kind = (ChannelKind)reader.ReadByte();
+            ZeroCounts = reader.ReadInt32();
+            SpanCounts = reader.ReadInt32();
+            SpanPascal = reader.ReadInt32();
+            AccuracyPascal = reader.ReadInt32();
+
+            // A span of no counts is no calibration, and everyone divides by it.
+            return !reader.TooShort && SpanCounts != 0;
+        }
     }
 
     public enum ChannelKind : byte

@@ -3,7 +3,7 @@ using LoggerBox.Protocol.Rules;
 namespace LoggerBox.Protocol.Records
 {
     /// <summary>One filling of a clutch: gear change, fill plateau, rise, settled.</summary>
-    public sealed class EngagementRecord
+    public sealed class EngagementRecord : IRecord
     {
         public long StartMicroseconds;
         public Gear Gear;
@@ -26,5 +26,38 @@ namespace LoggerBox.Protocol.Records
 
         /// <summary>Clutch pressure never came: the gear was tagged, the clutch stayed empty.</summary>
         public bool NeverFilled;
+
+        public RecordCode Code => RecordCode.Engagement;
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteInt64(StartMicroseconds);
+            writer.WriteByte((byte)Gear);
+            writer.WriteInt32(FillMilliseconds);
+            writer.WriteInt32(RiseMilliseconds);
+            writer.WriteInt32(TotalMilliseconds);
+            writer.WriteInt32(OvershootPerMille);
+            writer.WriteInt32(SettledHundredths);
+            writer.WriteInt32(SpeedTenths);
+            writer.WriteBoolean(StartFromPressure);
+            writer.WriteBoolean(Disturbed);
+            writer.WriteBoolean(NeverFilled);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            StartMicroseconds = reader.ReadInt64();
+            Gear = WireCode.ReadGear(reader);
+            FillMilliseconds = reader.ReadInt32();
+            RiseMilliseconds = reader.ReadInt32();
+            TotalMilliseconds = reader.ReadInt32();
+            OvershootPerMille = reader.ReadInt32();
+            SettledHundredths = reader.ReadInt32();
+            SpeedTenths = reader.ReadInt32();
+            StartFromPressure = reader.ReadBoolean();
+            Disturbed = reader.ReadBoolean();
+            NeverFilled = reader.ReadBoolean();
+            return !reader.TooShort;
+        }
     }
 }

@@ -1,13 +1,30 @@
 namespace LoggerBox.Protocol.Records
 {
     /// <summary>Something that happened at one moment.</summary>
-    public sealed class EventRecord
+    public sealed class EventRecord : IRecord
     {
         public long Microseconds;
         public EventKind Kind;
 
         /// <summary>Meaning by kind; see PROTOCOL.md.</summary>
         public int Value;
+
+        public RecordCode Code => RecordCode.Event;
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteInt64(Microseconds);
+            writer.WriteByte((byte)Kind);
+            writer.WriteInt32(Value);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            Microseconds = reader.ReadInt64();
+            Kind = (EventKind)reader.ReadByte();
+            Value = reader.ReadInt32();
+            return !reader.TooShort;
+        }
     }
 
     public enum EventKind : byte

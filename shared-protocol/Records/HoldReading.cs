@@ -28,5 +28,30 @@ namespace LoggerBox.Protocol.Records
             SettledHundredths = Peak = Lowest = DeviationHundredths = 0;
             StandardErrorThousandths = DegreesOfFreedom = SlopeHundredthsPerSecond = 0;
         }
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteBoolean(Present);
+            writer.WriteInt32(SettledHundredths);
+            writer.WriteInt32(Peak);
+            writer.WriteInt32(Lowest);
+            writer.WriteInt32(DeviationHundredths);
+            writer.WriteInt32(StandardErrorThousandths);
+            writer.WriteInt32(DegreesOfFreedom);
+            writer.WriteInt32(SlopeHundredthsPerSecond);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            Present = reader.ReadBoolean();
+            SettledHundredths = reader.ReadInt32();
+            Peak = reader.ReadInt32();
+            Lowest = reader.ReadInt32();
+            DeviationHundredths = reader.ReadInt32();
+            StandardErrorThousandths = reader.ReadInt32();
+            DegreesOfFreedom = reader.ReadInt32();
+            SlopeHundredthsPerSecond = reader.ReadInt32();
+            return !reader.TooShort;
+        }
     }
 }

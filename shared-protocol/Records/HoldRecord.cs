@@ -3,7 +3,7 @@ using LoggerBox.Protocol.Rules;
 namespace LoggerBox.Protocol.Records
 {
     /// <summary>A stretch in which speed and pressures stood still: the fact that is judged.</summary>
-    public sealed class HoldRecord
+    public sealed class HoldRecord : IRecord
     {
         /// <summary>Where the settled part begins and how long it lasts.</summary>
         public long StartMicroseconds;
@@ -29,5 +29,43 @@ namespace LoggerBox.Protocol.Records
 
         /// <summary>Indexed by <see cref="Channel"/>.</summary>
         public readonly HoldReading[] Readings = { new HoldReading(), new HoldReading(), new HoldReading(), new HoldReading() };
+
+        public RecordCode Code => RecordCode.Hold;
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteInt64(StartMicroseconds);
+            writer.WriteInt32(DurationMilliseconds);
+            writer.WriteByte((byte)Gear);
+            writer.WriteByte((byte)Step);
+            writer.WriteBoolean(Marked);
+            writer.WriteBoolean(ClutchPressed);
+            writer.WriteInt32(ApproachFromTenths);
+            writer.WriteInt32(ApproachMilliseconds);
+
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                Readings[channel].Write(writer);
+            }
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            StartMicroseconds = reader.ReadInt64();
+            DurationMilliseconds = reader.ReadInt32();
+            Gear = WireCode.ReadGear(reader);
+            Step = WireCode.ReadStep(reader);
+            Marked = reader.ReadBoolean();
+            ClutchPressed = reader.ReadBoolean();
+            ApproachFromTenths = reader.ReadInt32();
+            ApproachMilliseconds = reader.ReadInt32();
+            bool sound = !reader.TooShort;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                sound &= Readings[channel].TryRead(reader);
+            }
+
+            return sound;
+        }
     }
 }

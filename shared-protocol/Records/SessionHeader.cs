@@ -1,7 +1,7 @@
 namespace LoggerBox.Protocol.Records
 {
     /// <summary>The first record of a session: who recorded, when, how fast, and what a count is worth.</summary>
-    public sealed class SessionHeader
+    public sealed class SessionHeader : IRecord
     {
         public uint LoggerId;
         public ushort BootCount;
@@ -23,5 +23,48 @@ namespace LoggerBox.Protocol.Records
 
         public bool HasGearInput;
         public string PlanName = "";
+
+        public RecordCode Code => RecordCode.SessionHeader;
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteUInt32(LoggerId);
+            writer.WriteUInt16(BootCount);
+            writer.WriteUInt32(SessionNumber);
+            writer.WriteInt64(StartMicroseconds);
+            writer.WriteUInt32(StartUtcSeconds);
+            writer.WriteUInt32(SampleIntervalMicroseconds);
+            writer.WriteUInt16(PickupPulses);
+            writer.WriteUInt16(PickupRevolutions);
+
+            for (int i = 0; i < Pressures.Length; i++)
+            {
+                Pressures[i].Write(writer);
+            }
+
+            writer.WriteBoolean(HasGearInput);
+            writer.WriteText(PlanName, RecordFormat.TextWidth);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            LoggerId = reader.ReadUInt32();
+            BootCount = reader.ReadUInt16();
+            SessionNumber = reader.ReadUInt32();
+            StartMicroseconds = reader.ReadInt64();
+            StartUtcSeconds = reader.ReadUInt32();
+            SampleIntervalMicroseconds = reader.ReadUInt32();
+            PickupPulses = reader.ReadUInt16();
+            PickupRevolutions = reader.ReadUInt16();
+            bool sound = PickupPulses != 0 && PickupRevolutions != 0;
+            for (int i = 0; i < Pressures.Length; i++)
+            {
+                sound &= Pressures[i].TryRead(reader);
+            }
+
+            HasGearInput = reader.ReadBoolean();
+            PlanName = reader.ReadText(RecordFormat.TextWidth);
+            return sound && !reader.TooShort;
+        }
     }
 }
