@@ -1,0 +1,62 @@
+using System;
+using System.Globalization;
+using System.Net;
+using System.Text;
+
+namespace LoggerBox.Host.Report.Html;
+
+/// <summary>
+/// Builds a page. Element and class names are ours; every text and attribute value passes through the encoder here,
+/// so that nothing a customer, a sheet or a logger wrote can become markup.
+/// </summary>
+internal sealed class Markup
+{
+    private readonly StringBuilder page = new();
+
+    public Markup Open(string element, string? style = null, params (string Name, string Value)[] attributes)
+    {
+        page.Append('<').Append(element);
+        if (style is not null)
+        {
+            Attribute("class", style);
+        }
+
+        foreach ((string name, string value) in attributes)
+        {
+            Attribute(name, value);
+        }
+
+        page.Append('>');
+        return this;
+    }
+
+    public Markup Close(string element)
+    {
+        page.Append("</").Append(element).Append(">\n");
+        return this;
+    }
+
+    public Markup Text(string text)
+    {
+        page.Append(WebUtility.HtmlEncode(text));
+        return this;
+    }
+
+    public Markup Element(string element, string text, string? style = null, params (string Name, string Value)[] attributes) =>
+        Open(element, style, attributes).Text(text).Close(element);
+
+    /// <summary>Text of this program itself, never of anyone else: style sheet and document frame.</summary>
+    public Markup Own(string markup)
+    {
+        page.Append(markup);
+        return this;
+    }
+
+    /// <summary>A coordinate in a drawing.</summary>
+    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+
+    public override string ToString() => page.ToString();
+
+    private void Attribute(string name, string value) =>
+        page.Append(' ').Append(name).Append("=\"").Append(WebUtility.HtmlEncode(value)).Append('"');
+}

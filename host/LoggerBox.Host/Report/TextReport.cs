@@ -1,0 +1,164 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using LoggerBox.Host.Judging;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Report;
+
+/// <summary>The judgement for a terminal: what it comes to, what to do next, then the readings behind it.</summary>
+public sealed class TextReport
+{
+    private const int Width = 96;
+
+    private readonly TextWriter output;
+    private readonly bool colour;
+
+    public TextReport(TextWriter output, bool colour)
+    {
+        this.output = output;
+        this.colour = colour;
+    }
+
+    public void Write(string title, Judgement judgement)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        output.WriteLine($"{title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
+        output.WriteLine($"Data sheet {judgement.SheetName}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
+        output.WriteLine();
+        output.WriteLine(Paint(ColourOf(judgement), "==> " + Outcome.Headline(judgement)));
+        Wrap("    ", "    ", Outcome.Explanation(judgement));
+        WriteSuspects(judgement);
+        WriteReadings(judgement);
+        WriteEngagements(judgement);
+        WriteNotes(judgement);
+        WriteNotCovered(judgement);
+        output.WriteLine();
+        Wrap("", "", "Suspects, not culprits: the truck's own manual comes first. Chock the wheels before a stall, engine off before a hose is touched, hot oil burns.");
+    }
+
+    private void WriteSuspects(Judgement judgement)
+    {
+        if (judgement.Suspects.Count == 0)
+        {
+            return;
+        }
+
+        Heading("SUSPECTS");
+        foreach (Suspect suspect in judgement.Suspects.OrderBy(suspect => suspect.Rank))
+        {
+            output.WriteLine($" {suspect.Rank}. {Paint("1", CauseWords.Of(suspect.Code))}  [{suspect.Code}]");
+            suspect.For.ToList().ForEach(reason => Wrap("    + ", "      ", reason));
+            suspect.Against.ToList().ForEach(reason => Wrap("    - ", "      ", reason));
+            Wrap("    next: ", "          ", suspect.Next);
+        }
+    }
+
+    private void WriteReadings(Judgement judgement)
+    {
+        Heading("READINGS");
+        var table = new TextTable("lrrlrl");
+        table.Add("", "measured", "±", "", "limit", "");
+        foreach (IGrouping<string, ReadingRow> step in ReadingTable.Of(judgement).GroupBy(row => row.Step))
+        {
+            table.Add(" " + StepWords.Of(step.Key));
+            foreach (ReadingRow row in step)
+            {
+                table.Add(
+                    StepWords.Quantity(row.Quantity),
+                    row.Value is double value ? Figure.Of(value, row.Unit) : "-",
+                    row.Uncertainty is double uncertainty ? Figure.Of(uncertainty, row.Unit) : "",
+                    Figure.Unit(row.Unit),
+                    Figure.Limit(row.Min, row.Max, row.Unit),
+                    row.Verdict is Verdict verdict ? Spoken(verdict) : "recorded");
+            }
+        }
+
+        table.WriteTo(output, "   ");
+    }
+
+    private void WriteEngagements(Judgement judgement)
+    {
+        if (judgement.Engagements.Count == 0)
+        {
+            return;
+        }
+
+        Heading("CLUTCH ENGAGEMENTS");
+        var table = new TextTable("lrrrrr");
+        table.Add("", "at s", "fill s", "rise s", "total s", "overshoot %");
+        foreach (JudgedEngagement engagement in judgement.Engagements)
+        {
+            table.Add(
+                StepWords.Of(engagement.Gear),
+                Figure.Seconds(engagement.StartSeconds),
+                Number(engagement.FillSeconds, "F2"),
+                Number(engagement.RiseSeconds, "F2"),
+                Number(engagement.TotalSeconds, "F2"),
+                Number(engagement.OvershootPercent, "F0"));
+        }
+
+        table.WriteTo(output, "   ");
+    }
+
+    private void WriteNotes(Judgement judgement)
+    {
+        if (judgement.Validity.Count == 0)
+        {
+            return;
+        }
+
+        Heading("ABOUT THE MEASUREMENT");
+        foreach (ValidityNote note in judgement.Validity.OrderBy(note => note.Effect == ValidityEffect.Note))
+        {
+            string step = note.Step == Step.None ? "" : StepWords.Of(note.Step) + ": ";
+            Wrap(note.Effect == ValidityEffect.Void ? " VOID  " : " note  ", "       ", step + note.Text);
+        }
+    }
+
+    private void WriteNotCovered(Judgement judgement)
+    {
+        Heading("NOT COVERED BY THIS TEST");
+        foreach (NotCovered fault in judgement.NotCovered)
+        {
+            Wrap(" - ", "   ", $"{CauseWords.Of(fault.Code)}: {fault.Next}");
+        }
+    }
+
+    private void Heading(string text)
+    {
+        output.WriteLine();
+        output.WriteLine(Paint("1", text));
+    }
+
+    private void Wrap(string first, string next, string text)
+    {
+        string line = first;
+        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (line.Length + word.Length > Width && line.Length > next.Length)
+            {
+                output.WriteLine(line.TrimEnd());
+                line = next;
+            }
+
+            line += word + " ";
+        }
+
+        output.WriteLine(line.TrimEnd());
+    }
+
+    private string Spoken(Verdict verdict)
+    {
+        string code = VerdictWords.IsOutside(verdict) ? "1;31" : VerdictWords.IsClose(verdict) ? "33" : verdict == Verdict.In ? "32" : "2";
+        return Paint(code, VerdictWords.Symbol(verdict) + " " + VerdictWords.Word(verdict));
+    }
+
+    private static string ColourOf(Judgement judgement) => judgement.Suspects.Count > 0 ? "1;31" : Outcome.IsIncomplete(judgement) ? "1;33" : "1;32";
+
+    private string Paint(string code, string text) => colour ? $"\e[{code}m{text}\e[0m" : text;
+
+    private static string Number(double? value, string format) => value?.ToString(format, CultureInfo.InvariantCulture) ?? "-";
+}
