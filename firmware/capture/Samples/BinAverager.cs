@@ -1,0 +1,77 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Capture.Samples
+{
+    /// <summary>Gathers clean samples into bins.</summary>
+    public sealed class BinAverager
+    {
+        private readonly long[] _sums = new long[Channel.Count];
+        private readonly int[] _counts = new int[Channel.Count];
+        private readonly int[] _highest = new int[Channel.Count];
+        private readonly int[] _lowest = new int[Channel.Count];
+        private long _start = -1;
+        private bool _any;
+
+        /// <summary>The bin that the last <see cref="Add"/> completed.</summary>
+        public readonly Bin Completed = new Bin();
+
+        public void Clear()
+        {
+            _any = false;
+            _start = -1;
+            Empty();
+        }
+
+        /// <summary>True when this sample began a new bin and <see cref="Completed"/> holds the one before it.</summary>
+        public bool Add(SampleSet clean)
+        {
+            long start = clean.Microseconds - (clean.Microseconds % Bin.Microseconds);
+            bool completed = _any && start != _start;
+            if (completed)
+            {
+                Complete();
+                Empty();
+            }
+
+            _start = start;
+            _any = true;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                int value = clean.Values[channel];
+                if (value == SampleSet.Missing)
+                {
+                    continue;
+                }
+
+                _highest[channel] = _counts[channel] == 0 ? value : IntegerMath.Max(_highest[channel], value);
+                _lowest[channel] = _counts[channel] == 0 ? value : IntegerMath.Min(_lowest[channel], value);
+                _sums[channel] += value;
+                _counts[channel]++;
+            }
+
+            return completed;
+        }
+
+        private void Complete()
+        {
+            Completed.StartMicroseconds = _start;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                Completed.Means[channel] = _counts[channel] == 0
+                    ? Bin.NoMean
+                    : (int)IntegerMath.DivideRounded(_sums[channel] * 100, _counts[channel]);
+                Completed.Highest[channel] = _highest[channel];
+                Completed.Lowest[channel] = _lowest[channel];
+            }
+        }
+
+        private void Empty()
+        {
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                _sums[channel] = 0;
+                _counts[channel] = 0;
+            }
+        }
+    }
+}
