@@ -1,11 +1,12 @@
+using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Protocol.Framing
 {
-    /// <summary>Makes one frame at a time in buffers of its own: Begin, write the content, End.</summary>
+    /// <summary>Makes one frame at a time, in buffers of its own.</summary>
     public sealed class FrameEncoder
     {
-        /// <summary>The frame as it goes on the line; valid from End to the next Begin.</summary>
+        /// <summary>The frame as it goes on the line; valid until the next one is made.</summary>
         public readonly byte[] Frame = new byte[FrameFormat.MaxFrame];
 
         private readonly byte[] content = new byte[FrameFormat.MaxContent + FrameFormat.CrcLength];
@@ -16,15 +17,12 @@ namespace LoggerBox.Protocol.Framing
             writer = new ByteWriter(content);
         }
 
-        public ByteWriter Begin()
+        /// <summary>Length of the finished frame, delimiter included; 0 when the message does not fit.</summary>
+        public int Encode(IMessage message)
         {
             writer.Restart(0, FrameFormat.MaxContent);
-            return writer;
-        }
-
-        /// <summary>Length of the finished frame, delimiter included; 0 when the content did not fit.</summary>
-        public int End()
-        {
+            writer.WriteByte((byte)message.Code);
+            message.Write(writer);
             if (writer.Overflowed)
             {
                 return 0;

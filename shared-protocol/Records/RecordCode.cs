@@ -12,5 +12,8 @@ namespace LoggerBox.Protocol.Records
         RunUp = 7,
         Dropout = 8,
         SessionEnd = 9,
+
+        /// <summary>Between sessions only: never part of one.</summary>
+        SessionConfirmation = 10,
     }
 }

@@ -1,0 +1,68 @@
+namespace LoggerBox.Capture.Storage
+{
+    /// <summary>A store that lives as long as the program. It grows by doubling, so a large capacity costs nothing until it is used.</summary>
+    public sealed class MemoryStore : IRecordStore
+    {
+        private const int FirstSize = 65536;
+
+        private readonly int capacity;
+        private byte[] bytes;
+        private int length;
+
+        public MemoryStore(int capacity)
+        {
+            this.capacity = capacity;
+            bytes = new byte[capacity < FirstSize ? capacity : FirstSize];
+        }
+
+        public long Capacity => capacity;
+
+        public long Length => length;
+
+        public int Read(long offset, byte[] buffer, int bufferOffset, int count)
+        {
+            long left = length - offset;
+            int readable = left < 0 ? 0 : left < count ? (int)left : count;
+            System.Array.Copy(bytes, (int)offset, buffer, bufferOffset, readable);
+            return readable;
+        }
+
+        public bool Append(byte[] buffer, int offset, int count)
+        {
+            if (count > capacity - length)
+            {
+                return false;
+            }
+
+            if (count > bytes.Length - length)
+            {
+                Grow(length + count);
+            }
+
+            System.Array.Copy(buffer, offset, bytes, length, count);
+            length += count;
+            return true;
+        }
+
+        public void Truncate(long length)
+        {
+            if (length < this.length)
+            {
+                this.length = (int)length;
+            }
+        }
+
+        private void Grow(int wanted)
+        {
+            int size = bytes.Length;
+            while (size < wanted)
+            {
+                size = size > capacity / 2 ? capacity : size * 2;
+            }
+
+            byte[] larger = new byte[size];
+            System.Array.Copy(bytes, 0, larger, 0, length);
+            bytes = larger;
+        }
+    }
+}

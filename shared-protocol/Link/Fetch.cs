@@ -1,0 +1,35 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Link
+{
+    /// <summary>Host: send this range of a session. A new request takes the place of one that is still being answered.</summary>
+    public sealed class Fetch : IMessage
+    {
+        public uint SessionNumber;
+        public uint Offset;
+        /// <summary>Bytes wanted; what lies past the end of the session is left out.</summary>
+        public uint Length;
+
+        /// <summary>Bytes of the session in one frame, at most <see cref="Data.MaxPayload"/>: short where the line is bad.</summary>
+        public ushort PayloadLength;
+
+        public MessageCode Code => MessageCode.Fetch;
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteUInt32(SessionNumber);
+            writer.WriteUInt32(Offset);
+            writer.WriteUInt32(Length);
+            writer.WriteUInt16(PayloadLength);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            SessionNumber = reader.ReadUInt32();
+            Offset = reader.ReadUInt32();
+            Length = reader.ReadUInt32();
+            PayloadLength = reader.ReadUInt16();
+            return !reader.TooShort;
+        }
+    }
+}

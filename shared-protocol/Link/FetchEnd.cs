@@ -1,0 +1,35 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Link
+{
+    /// <summary>Logger: the range has been sent. Frames that did not arrive are asked for again.</summary>
+    public sealed class FetchEnd : IMessage
+    {
+        public uint SessionNumber;
+        public uint Offset;
+        /// <summary>Bytes that were sent: fewer than asked for at the end of the session.</summary>
+        public uint Length;
+
+        /// <summary>CRC-32 of the range.</summary>
+        public uint Crc;
+
+        public MessageCode Code => MessageCode.FetchEnd;
+
+        public void Write(ByteWriter writer)
+        {
+            writer.WriteUInt32(SessionNumber);
+            writer.WriteUInt32(Offset);
+            writer.WriteUInt32(Length);
+            writer.WriteUInt32(Crc);
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            SessionNumber = reader.ReadUInt32();
+            Offset = reader.ReadUInt32();
+            Length = reader.ReadUInt32();
+            Crc = reader.ReadUInt32();
+            return !reader.TooShort;
+        }
+    }
+}

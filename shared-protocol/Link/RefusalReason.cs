@@ -1,0 +1,24 @@
+namespace LoggerBox.Protocol.Link
+{
+    /// <summary>Why a request is not done; the numbers are on the wire.</summary>
+    public enum RefusalReason : byte
+    {
+        /// <summary>The code is none of this version.</summary>
+        UnknownRequest = 1,
+
+        /// <summary>The message is too short, or a field cannot be.</summary>
+        Malformed = 2,
+
+        /// <summary>The logger has no session of this number.</summary>
+        NoSuchSession = 3,
+
+        /// <summary>Length or CRC differ from what the logger holds: fetch the session again.</summary>
+        DoesNotAgree = 4,
+
+        /// <summary>Not while a session is being recorded.</summary>
+        Recording = 5,
+
+        /// <summary>The store could not keep the note.</summary>
+        StoreFailed = 6,
+    }
+}
