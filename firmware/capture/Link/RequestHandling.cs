@@ -102,7 +102,7 @@ namespace LoggerBox.Capture.Link
             return sessionList;
         }
 
-        private IMessage? BeginFetch()
+        private Refusal? BeginFetch()
         {
             LoggedSession? session = log.Sessions.Find(fetch.SessionNumber);
             if (session == null)
@@ -115,7 +115,7 @@ namespace LoggerBox.Capture.Link
             return null;
         }
 
-        private IMessage? BeginCheck()
+        private Refusal? BeginCheck()
         {
             LoggedSession? session = log.Sessions.Find(confirm.SessionNumber);
             if (session == null)
