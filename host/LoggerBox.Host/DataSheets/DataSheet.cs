@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Rules;
@@ -19,6 +20,27 @@ public sealed class DataSheet
 
     /// <summary>[engine.FUEL] tables of a dual-fuel truck by the fuel's name as written; each already completed from [engine].</summary>
     public IReadOnlyDictionary<string, EngineLimits> EngineByFuel { get; init; } = new Dictionary<string, EngineLimits>();
+
+    /// <summary>The figures for a fuel as the job names it (capitals do not matter); null or a sheet without tables by fuel: the sheet's own.</summary>
+    /// <exception cref="UserErrorException">The sheet has tables by fuel, and none for this one.</exception>
+    public EngineLimits EngineFor(string? fuel)
+    {
+        if (string.IsNullOrWhiteSpace(fuel) || EngineByFuel.Count == 0)
+        {
+            return Engine;
+        }
+
+        foreach ((string name, EngineLimits limits) in EngineByFuel)
+        {
+            if (string.Equals(name, fuel.Trim(), StringComparison.OrdinalIgnoreCase))
+            {
+                return limits;
+            }
+        }
+
+        throw new UserErrorException(
+            $"{FileName} has no table [engine.{fuel.Trim()}]; it knows {string.Join(", ", EngineByFuel.Keys)}. Correct the fuel on the job, or add the table.");
+    }
 
     public PressureUnit Unit { get; init; } = PressureUnit.Kilopascal;
 
@@ -84,7 +106,7 @@ public sealed record PressureLimits(GearPressures? Neutral = null, GearPressures
     };
 }
 
-/// <summary>Limits of the three pressures in one gear, in <see cref="DataSheet.Unit"/>. In neutral Clutch is null: it stands at nothing.</summary>
+/// <summary>Limits of the three pressures in one gear, in <see cref="DataSheet.Unit"/>. In neutral Clutch is null (it stands at nothing) unless the sheet's neutral table gives one.</summary>
 public sealed record GearPressures(Limit? Main = null, Limit? Clutch = null, Limit? Converter = null);
 
 /// <summary>One [[pressure.at]] row.</summary>

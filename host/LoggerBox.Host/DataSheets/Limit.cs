@@ -8,4 +8,10 @@ namespace LoggerBox.Host.DataSheets;
 public sealed record Limit(double? Min, double? Max, double? Nominal, int Line)
 {
     public bool IsJudged => Min is not null || Max is not null;
+
+    /// <summary>The figures as the manual prints them, without unit: "2450 ± 60", "940 to 1240", "at least 150".</summary>
+    public string Printed { get; init; } = "";
+
+    /// <summary>The same in the second printed unit, with it ("136 to 180 psi"); empty where there is none.</summary>
+    public string PrintedAlso { get; init; } = "";
 }
