@@ -1,0 +1,53 @@
+using Microsoft.Data.Sqlite;
+
+namespace LoggerBox.Host.Archive;
+
+/// <summary>What can be wrong with the archive, each as a sentence with the file's name and the next thing to do.</summary>
+internal static class ArchiveErrors
+{
+    // SQLite's primary result codes, https://sqlite.org/rescode.html
+    private const int Busy = 5;
+    private const int Locked = 6;
+    private const int ReadOnly = 8;
+    private const int InputOutput = 10;
+    private const int Corrupt = 11;
+    private const int Full = 13;
+    private const int CannotOpen = 14;
+    private const int NotADatabase = 26;
+
+    public static UserErrorException NoFile(string path) =>
+        new($"There is no archive at {path}: fetch or import a session first, or name another file with --archive.");
+
+    public static UserErrorException FolderMissing(string path, string reason) =>
+        new($"The folder of the archive {path} cannot be created ({reason.TrimEnd('.')}): name another file with --archive.");
+
+    public static UserErrorException OfAnotherProgram(string path) =>
+        new($"{path} is an SQLite file of another program, not an archive: nothing was changed; name another file with --archive.");
+
+    public static UserErrorException Newer(string path, long version) =>
+        new($"The archive {path} was written by a newer program (schema {version}, this program knows {ArchiveSchema.Version}): nothing was changed; install the newer program.");
+
+    public static UserErrorException NoSuchSession(string path, string id) =>
+        new($"The archive {path} holds no session {id}: `loggerbox sessions` lists those it holds (S1, S2, ...).");
+
+    public static UserErrorException NoSuchJob(string path, string id) =>
+        new($"The archive {path} holds no job {id}: `loggerbox job show` lists those it holds (J1, J2, ...).");
+
+    public static UserErrorException Incomplete(string path, string id, long received, long length) =>
+        new($"Session {id} in {path} has arrived only in part ({received} of {length} bytes): connect the logger and run `loggerbox fetch` again.");
+
+    public static UserErrorException JobClosed(string id) =>
+        new($"Job {id} is closed and takes no more sessions: open a new job with `loggerbox job new`.");
+
+    public static UserErrorException FromSqlite(string path, SqliteException error) => new(error.SqliteErrorCode switch
+    {
+        NotADatabase => $"{path} is no SQLite file: nothing was changed; name another file with --archive.",
+        Corrupt => $"The archive {path} is damaged ({error.Message}): stop using it and restore it from a copy.",
+        Busy or Locked => $"The archive {path} is in use by another program: close that program and try again.",
+        ReadOnly => $"The archive {path} cannot be written: check the file's permissions, or name another file with --archive.",
+        CannotOpen => $"The archive {path} cannot be opened: check that it is a file in a folder that you may write, or name another with --archive.",
+        Full => $"There is no room left on the disk of the archive {path}: free some and try again; nothing was half written.",
+        InputOutput => $"The disk of the archive {path} failed ({error.Message}): check the disk and try again.",
+        _ => $"The archive {path} refused the operation ({error.Message}): keep a copy of the file and try again.",
+    });
+}

@@ -1,0 +1,43 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+
+namespace LoggerBox.Host.Archive;
+
+/// <summary>Corrections: always a new row, never a change of what was recorded.</summary>
+public sealed class CorrectionRows
+{
+    /// <summary>The field by which a session without a valid clock is dated: seconds since 1970 UTC.</summary>
+    internal const string StartField = "start-utc";
+
+    private readonly ArchiveFile archive;
+
+    internal CorrectionRows(ArchiveFile archive) => this.archive = archive;
+
+    public void Add(Correction correction) => archive.Change(open => open.Execute(
+        """
+        INSERT INTO corrections (subject, field, value, reason, technician, made_utc, made_offset_minutes)
+        VALUES ($subject, $field, $value, $reason, $technician, $made, $offset)
+        """,
+        ("$subject", correction.Subject),
+        ("$field", correction.Field),
+        ("$value", correction.Value),
+        ("$reason", correction.Reason),
+        ("$technician", correction.Technician),
+        ("$made", correction.Made.ToUnixTimeSeconds()),
+        ("$offset", (long)correction.Made.Offset.TotalMinutes)));
+
+    /// <summary>Says when a session was recorded.</summary>
+    public void DateSession(string sessionId, DateTimeOffset start, string technician, string reason, DateTimeOffset now)
+    {
+        string id = archive.Sessions.Find(sessionId).Id;
+        Add(new Correction(id, StartField, start.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture), reason, technician, now));
+    }
+
+    /// <summary>All corrections of one session or job, oldest first.</summary>
+    public IReadOnlyList<Correction> Of(string subject) => archive.Read(open => open.Rows(
+        "SELECT * FROM corrections WHERE subject = $subject ORDER BY id",
+        row => new Correction(
+            row.Text("subject"), row.Text("field"), row.Text("value"), row.Text("reason"), row.Text("technician"), row.MomentOrNull("made")!.Value),
+        ("$subject", subject)));
+}
