@@ -19,6 +19,7 @@ public sealed class ArchiveFile : IDisposable
         Path = path;
         this.connection = connection;
         Sessions = new SessionRows(this);
+        Incoming = new IncomingSessions(this);
         Jobs = new JobRows(this);
         Corrections = new CorrectionRows(this);
     }
@@ -32,6 +33,8 @@ public sealed class ArchiveFile : IDisposable
     public string Path { get; }
 
     public SessionRows Sessions { get; }
+
+    public IncomingSessions Incoming { get; }
 
     public JobRows Jobs { get; }
 

@@ -17,6 +17,7 @@ public enum SessionOrigin
 /// <param name="Id">S1, S2, ...</param>
 /// <param name="Length">Bytes that the session has; <paramref name="Received"/> of them are here.</param>
 /// <param name="Source">The port, or the file's name without folder.</param>
+/// <param name="Crc">CRC-32C of all bytes; null until all are here.</param>
 /// <param name="Start">Null: the logger had no valid clock and nobody has dated the session.</param>
 /// <param name="Ended">Closed in order; false where it was cut (battery off, card pulled).</param>
 /// <param name="StepsCaptured">Bit n set: step n was captured.</param>
@@ -24,12 +25,12 @@ public sealed record ArchivedSession(
     string Id,
     SessionIdentity Identity,
     long Length,
-    uint Crc,
     SessionOrigin Origin,
     string Source,
     DateTimeOffset Stored,
     bool Complete,
     long Received,
+    uint? Crc,
     DateTimeOffset? Start,
     TimeSpan Duration,
     long SampleSets,
@@ -41,3 +42,6 @@ public sealed record ArchivedSession(
 
 /// <summary>A whole session: its row, its bytes as received, its records.</summary>
 public sealed record LoadedSession(ArchivedSession Row, byte[] Bytes, RecordedSession Session);
+
+/// <param name="IsNew">False where the archive had the session already.</param>
+public sealed record AddedSession(string Id, bool IsNew);

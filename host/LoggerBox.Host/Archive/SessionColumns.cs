@@ -16,27 +16,50 @@ internal static class SessionColumns
         FROM sessions
         """;
 
+    public const string OfTheseNumbers =
+        " WHERE logger_id = $logger AND boot_count = $boot AND session_number = $number AND length = $length";
+
+    public const string Insert =
+        """
+        INSERT INTO sessions (logger_id, boot_count, session_number, length, state, origin, source, stored_utc, stored_offset_minutes)
+        VALUES ($logger, $boot, $number, $length, $state, $origin, $source, $now, $offset)
+        RETURNING id
+        """;
+
     public const string Complete =
         """
-        UPDATE sessions SET complete = 1, start_utc = $start, duration_ms = $duration, sample_sets = $sets, holds = $holds,
+        UPDATE sessions SET state = 'complete', crc = $crc, start_utc = $start, duration_ms = $duration, sample_sets = $sets, holds = $holds,
             steps_captured = $steps, ended = $ended, plan_name = $plan,
             damaged_records = $damagedRecords, damaged_bytes = $damagedBytes, unknown_records = $unknown
         WHERE id = $id
         """;
 
-    public static string Written(SessionOrigin origin) => origin switch
-    {
-        SessionOrigin.Imported => "imported",
-        SessionOrigin.Simulated => "simulated",
-        _ => "fetched",
-    };
+    public static (string Name, object? Value)[] Numbers(SessionIdentity identity, long length) =>
+    [
+        ("$logger", (long)identity.LoggerId),
+        ("$boot", (long)identity.BootCount),
+        ("$number", (long)identity.SessionNumber),
+        ("$length", length),
+    ];
 
-    public static (string Name, object? Value)[] OfRecords(long id, DecodedSession decoded)
+    public static (string Name, object? Value)[] OfNew(
+        SessionIdentity identity, long length, string state, SessionOrigin origin, string source, DateTimeOffset now) =>
+    [
+        .. Numbers(identity, length),
+        ("$state", state),
+        ("$origin", Written(origin)),
+        ("$source", source),
+        ("$now", now.ToUnixTimeSeconds()),
+        ("$offset", (long)now.Offset.TotalMinutes),
+    ];
+
+    public static (string Name, object? Value)[] OfRecords(long id, uint crc, DecodedSession decoded)
     {
         RecordedSession session = decoded.Session;
         return
         [
             ("$id", id),
+            ("$crc", (long)crc),
             ("$start", session.Header.StartUtcSeconds == 0 ? null : (long)session.Header.StartUtcSeconds),
             ("$duration", DurationMilliseconds(session)),
             ("$sets", (long)session.Samples.Count),
@@ -44,9 +67,9 @@ internal static class SessionColumns
             ("$steps", (long)(session.End?.StepsCaptured ?? 0)),
             ("$ended", session.End is null ? 0L : 1L),
             ("$plan", session.Header.PlanName),
-            ("$damagedRecords", (long)decoded.Damage.Records),
+            ("$damagedRecords", decoded.Damage.Records),
             ("$damagedBytes", decoded.Damage.Bytes),
-            ("$unknown", (long)decoded.Damage.UnknownRecords),
+            ("$unknown", decoded.Damage.UnknownRecords),
         ];
     }
 
@@ -54,12 +77,12 @@ internal static class SessionColumns
         RowId.Session(row.Integer("id")),
         new SessionIdentity((uint)row.Integer("logger_id"), (ushort)row.Integer("boot_count"), (uint)row.Integer("session_number")),
         row.Integer("length"),
-        (uint)row.Integer("crc"),
         Enum.Parse<SessionOrigin>(row.Text("origin"), ignoreCase: true),
         row.Text("source"),
         row.MomentOrNull("stored")!.Value,
-        row.Integer("complete") == 1,
+        row.Text("state") == "complete",
         row.Integer("received"),
+        (uint?)row.IntegerOrNull("crc"),
         Start(row),
         TimeSpan.FromMilliseconds(row.Integer("duration_ms")),
         row.Integer("sample_sets"),
@@ -67,7 +90,7 @@ internal static class SessionColumns
         (uint)row.Integer("steps_captured"),
         row.Integer("ended") == 1,
         row.Text("plan_name"),
-        new SessionDamage((int)row.Integer("damaged_records"), row.Integer("damaged_bytes"), (int)row.Integer("unknown_records")));
+        new SessionDamage(row.Integer("damaged_records"), row.Integer("damaged_bytes"), row.Integer("unknown_records")));
 
     private static long DurationMilliseconds(RecordedSession session)
     {
@@ -80,4 +103,11 @@ internal static class SessionColumns
         (row.IntegerOrNull("corrected_start") ?? row.IntegerOrNull("start_utc")) is long seconds
             ? DateTimeOffset.FromUnixTimeSeconds(seconds).ToOffset(TimeSpan.FromMinutes(row.Integer("stored_offset_minutes")))
             : null;
+
+    private static string Written(SessionOrigin origin) => origin switch
+    {
+        SessionOrigin.Imported => "imported",
+        SessionOrigin.Simulated => "simulated",
+        _ => "fetched",
+    };
 }

@@ -6,14 +6,15 @@ CREATE TABLE sessions (
     boot_count            INTEGER NOT NULL,
     session_number        INTEGER NOT NULL,
     length                INTEGER NOT NULL CHECK (length > 0),
-    crc                   INTEGER NOT NULL,
     origin                TEXT    NOT NULL CHECK (origin IN ('fetched', 'imported', 'simulated')),
     source                TEXT    NOT NULL,
     stored_utc            INTEGER NOT NULL,
     stored_offset_minutes INTEGER NOT NULL,
-    complete              INTEGER NOT NULL DEFAULT 0 CHECK (complete IN (0, 1)),
+    -- Set aside: what arrived did not agree with the logger. It is kept, and not shown.
+    state                 TEXT    NOT NULL DEFAULT 'arriving' CHECK (state IN ('arriving', 'complete', 'set-aside')),
 
-    -- Read from the records once all have arrived; can be computed again from the parts at any time.
+    -- Read from the bytes once all have arrived; can be computed again from the parts at any time.
+    crc                   INTEGER,
     start_utc             INTEGER,
     duration_ms           INTEGER NOT NULL DEFAULT 0,
     sample_sets           INTEGER NOT NULL DEFAULT 0,
@@ -23,11 +24,12 @@ CREATE TABLE sessions (
     plan_name             TEXT    NOT NULL DEFAULT '',
     damaged_records       INTEGER NOT NULL DEFAULT 0,
     damaged_bytes         INTEGER NOT NULL DEFAULT 0,
-    unknown_records       INTEGER NOT NULL DEFAULT 0,
-
-    -- A logger whose memory was replaced counts from 1 again: the content tells two such sessions apart.
-    UNIQUE (logger_id, boot_count, session_number, length, crc)
+    unknown_records       INTEGER NOT NULL DEFAULT 0
 ) STRICT;
+
+-- A logger whose memory was replaced counts from 1 again: the content tells two such sessions apart.
+CREATE UNIQUE INDEX one_of_each_content ON sessions (logger_id, boot_count, session_number, length, crc) WHERE state = 'complete';
+CREATE UNIQUE INDEX one_arriving ON sessions (logger_id, boot_count, session_number, length) WHERE state = 'arriving';
 
 -- The record bytes as they were received; a session's parts in order of start are its bytes. They never overlap.
 CREATE TABLE parts (

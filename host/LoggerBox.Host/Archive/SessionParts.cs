@@ -1,0 +1,43 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using LoggerBox.Host.Sessions;
+using Microsoft.Data.Sqlite;
+
+namespace LoggerBox.Host.Archive;
+
+/// <summary>A session's bytes as the pieces in which they arrived.</summary>
+internal static class SessionParts
+{
+    /// <summary>Stores what is not here yet of these bytes; what is here stays as it is.</summary>
+    public static void Store(SqliteConnection open, long session, long start, byte[] bytes)
+    {
+        foreach (ByteRange hole in Received(open, session).HolesIn(new ByteRange(start, start + bytes.Length)))
+        {
+            open.Execute(
+                "INSERT INTO parts (session, start, bytes) VALUES ($session, $start, $bytes)",
+                ("$session", session),
+                ("$start", hole.Start),
+                ("$bytes", bytes.AsSpan((int)(hole.Start - start), (int)hole.Length).ToArray()));
+        }
+    }
+
+    public static ByteRanges Received(SqliteConnection open, long session)
+    {
+        ByteRanges received = new();
+        open.Rows(
+            "SELECT start, start + length(bytes) FROM parts WHERE session = $session ORDER BY start",
+            part => new ByteRange(part.GetInt64(0), part.GetInt64(1)),
+            ("$session", session)).ForEach(received.Add);
+        return received;
+    }
+
+    public static byte[] Load(SqliteConnection open, long session, long length)
+    {
+        List<byte[]> parts = open.Rows(
+            "SELECT bytes FROM parts WHERE session = $session ORDER BY start", part => part.GetFieldValue<byte[]>(0), ("$session", session));
+        using MemoryStream bytes = new((int)Math.Min(length, Array.MaxLength));
+        parts.ForEach(part => bytes.Write(part));
+        return bytes.ToArray();
+    }
+}

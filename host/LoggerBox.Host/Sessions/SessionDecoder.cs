@@ -1,0 +1,153 @@
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Host.Sessions;
+
+/// <summary>
+/// Reads a session's record bytes. Rubbish costs what it covers and is counted; a record that is not whole is never returned, and nothing is thrown.
+/// </summary>
+public sealed class SessionDecoder
+{
+    private readonly List<HoldRecord> holds = [];
+    private readonly List<EngagementRecord> engagements = [];
+    private readonly List<RunUpRecord> runUps = [];
+    private readonly List<EventRecord> events = [];
+    private readonly List<DropoutRecord> dropouts = [];
+    private readonly List<RecordedSample> samples = [];
+    private readonly SampleBlock block = new();
+    private readonly SampleSet sample = new();
+    private readonly RecordScan scan;
+    private SessionHeader? header;
+    private PlanRecord? plan;
+    private SessionEnd? end;
+    private long lostRecords;
+    private long unknownRecords;
+    private long nextSequence;
+
+    private SessionDecoder(byte[] bytes) => scan = new RecordScan(bytes, 0, bytes.Length);
+
+    public static DecodedSession Decode(byte[] bytes) => new SessionDecoder(bytes).Decode();
+
+    private DecodedSession Decode()
+    {
+        SessionHeader numbers = new();
+        while (scan.MoveNext())
+        {
+            if (nextSequence == 0)
+            {
+                numbers.SessionNumber = scan.Envelope.SessionNumber;
+                numbers.BootCount = scan.Envelope.BootCount;
+            }
+
+            if (Continues(scan.Envelope, numbers) && !TryTake())
+            {
+                lostRecords++;
+            }
+        }
+
+        RecordedSession session = new()
+        {
+            Header = header ?? numbers,
+            Plan = plan,
+            Holds = holds,
+            Engagements = engagements,
+            RunUps = runUps,
+            Events = events,
+            Dropouts = dropouts,
+            End = end,
+            Samples = InOrderOfTime(),
+        };
+        SessionDamage damage = new(lostRecords, (long)scan.DamagedBytes + scan.UnfinishedBytes, unknownRecords);
+        return new DecodedSession(session, damage, header is not null);
+    }
+
+    /// <summary>A record of another session, or one that came before, is not taken; records that were jumped over are counted as lost.</summary>
+    private bool Continues(Envelope envelope, SessionHeader numbers)
+    {
+        bool same = envelope.SessionNumber == numbers.SessionNumber && envelope.BootCount == numbers.BootCount;
+        if (!same || envelope.Sequence < nextSequence)
+        {
+            lostRecords++;
+            return false;
+        }
+
+        lostRecords += envelope.Sequence - nextSequence;
+        nextSequence = envelope.Sequence + 1L;
+        return true;
+    }
+
+    private bool TryTake()
+    {
+        switch (scan.Envelope.Code)
+        {
+            case RecordCode.SessionHeader:
+                return TryTake(ref header);
+            case RecordCode.Plan:
+                return TryTake(ref plan);
+            case RecordCode.SessionEnd:
+                return TryTake(ref end);
+            case RecordCode.SampleBlock:
+                return TryTakeSamples();
+            case RecordCode.Event:
+                return TryTake(events);
+            case RecordCode.Hold:
+                return TryTake(holds);
+            case RecordCode.Engagement:
+                return TryTake(engagements);
+            case RecordCode.RunUp:
+                return TryTake(runUps);
+            case RecordCode.Dropout:
+                return TryTake(dropouts);
+            default:
+                unknownRecords++;
+                return true;
+        }
+    }
+
+    private bool TryTake<T>(ref T? place)
+        where T : class, IRecord, new()
+    {
+        T record = new();
+        bool taken = scan.TryReadBody(record);
+        place = taken ? record : place;
+        return taken;
+    }
+
+    private bool TryTake<T>(List<T> list)
+        where T : IRecord, new()
+    {
+        T record = new();
+        bool taken = scan.TryReadBody(record);
+        if (taken)
+        {
+            list.Add(record);
+        }
+
+        return taken;
+    }
+
+    private bool TryTakeSamples()
+    {
+        if (!scan.TryReadBody(block))
+        {
+            return false;
+        }
+
+        for (int i = 0; i < block.Count; i++)
+        {
+            block.CopyTo(i, sample);
+            int[] values = sample.Values;
+            samples.Add(new RecordedSample(
+                sample.Microseconds, values[Channel.Speed], values[Channel.Main], values[Channel.Clutch], values[Channel.Converter]));
+        }
+
+        return true;
+    }
+
+    // Blocks come in order from a logger; a session that somebody pieced together may hold them otherwise.
+    private List<RecordedSample> InOrderOfTime() =>
+        samples.Zip(samples.Skip(1)).All(pair => pair.First.Microseconds <= pair.Second.Microseconds)
+            ? samples
+            : samples.OrderBy(one => one.Microseconds).ToList();
+}

@@ -1,0 +1,98 @@
+using System;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Tests.Sessions;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Archive;
+
+public sealed class JobTests : IDisposable
+{
+    private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(-7));
+
+    private readonly TemporaryFolder folder = new();
+    private readonly ArchiveFile archive;
+
+    public JobTests()
+    {
+        archive = ArchiveFile.Open(folder.File("archive.sqlite"));
+        for (uint number = 1; number <= 3; number++)
+        {
+            archive.Sessions.Add(RecordedBytes.Session(number, seed: 1, sampleSets: 5).ToArray(), SessionOrigin.Fetched, "COM3", Now);
+        }
+    }
+
+    public void Dispose()
+    {
+        archive.Dispose();
+        folder.Dispose();
+    }
+
+    [Fact]
+    public void A_work_order_comes_back_as_it_was_written()
+    {
+        JobDetails details = new(
+            Truck: "Sample truck", Serial: "0001'); DROP TABLE jobs; --", HourMeter: 8123.4, Fuel: "LPG", Complaint: "no power\nuphill, “weak”",
+            Technician: "A. Fitter", SheetName: "sample.toml", SheetText: "[truck]\nname = \"Sample truck\"\n", AltitudeMetres: 120, AirCelsius: -5.5,
+            OilLevel: "full", OilLook: "clear", OilCelsius: 82.5, OilRead: "infrared on the sump");
+
+        string id = archive.Jobs.Create(details, Now);
+
+        Job job = archive.Jobs.Load(id);
+        Assert.Equal("J1", id);
+        Assert.Equal(details, job.Details);
+        Assert.Equal(Now, job.Opened);
+        Assert.Equal(TimeSpan.FromHours(-7), job.Opened.Offset);
+        Assert.Null(job.Closed);
+        Assert.Empty(job.SessionIds);
+    }
+
+    [Fact]
+    public void What_was_not_written_down_stays_unknown()
+    {
+        Job job = archive.Jobs.Load(archive.Jobs.Create(new JobDetails(Truck: "Sample truck"), Now));
+
+        Assert.Null(job.Details.HourMeter);
+        Assert.Null(job.Details.OilCelsius);
+        Assert.Equal("", job.Details.OilLook);
+    }
+
+    [Fact]
+    public void A_job_joins_sessions_in_the_order_they_were_added_each_once()
+    {
+        string id = archive.Jobs.Create(new JobDetails(), Now);
+        archive.Jobs.AddSessions(id, ["S3"], Now);
+        archive.Jobs.AddSessions("j1", ["s1", "S3"], Now);
+
+        Assert.Equal(["S3", "S1"], archive.Jobs.Load(id).SessionIds);
+        Assert.Equal(id, Assert.Single(archive.Jobs.All()).Id);
+    }
+
+    [Fact]
+    public void One_unknown_session_and_none_is_added()
+    {
+        string id = archive.Jobs.Create(new JobDetails(), Now);
+
+        Assert.Throws<UserErrorException>(() => archive.Jobs.AddSessions(id, ["S1", "S99"], Now));
+
+        Assert.Empty(archive.Jobs.Load(id).SessionIds);
+    }
+
+    [Fact]
+    public void A_closed_job_keeps_its_date_and_takes_no_more_sessions()
+    {
+        string id = archive.Jobs.Create(new JobDetails(), Now);
+        archive.Jobs.Close(id, Now.AddHours(3));
+        archive.Jobs.Close(id, Now.AddHours(9));
+
+        Assert.Equal(Now.AddHours(3), archive.Jobs.Load(id).Closed);
+        UserErrorException refusal = Assert.Throws<UserErrorException>(() => archive.Jobs.AddSessions(id, ["S1"], Now));
+        Assert.Contains("J1 is closed", refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_job_that_is_not_there_is_refused_by_name()
+    {
+        Assert.Contains("no job J5", Assert.Throws<UserErrorException>(() => archive.Jobs.Load("J5")).Message, StringComparison.Ordinal);
+        Assert.Contains("no job S1", Assert.Throws<UserErrorException>(() => archive.Jobs.Close("S1", Now)).Message, StringComparison.Ordinal);
+    }
+}
