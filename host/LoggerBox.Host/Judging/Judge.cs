@@ -1,0 +1,92 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Judging.Checking;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Host.Judging.Suspecting;
+using LoggerBox.Host.Judging.Validity;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging;
+
+/// <summary>Recorded facts, a data sheet and the work order into a judgement. Pure: the same input gives the same output.</summary>
+public static class Judge
+{
+    /// <param name="sessions">The sessions of one job in order of time; one for a single recording.</param>
+    /// <param name="unit">Pressures of the judgement; limits are converted to it after judging.</param>
+    public static Judgement Of(IReadOnlyList<RecordedSession> sessions, DataSheet sheet, JobFacts facts, PressureUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(sessions);
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(facts);
+        var holds = sessions.SelectMany(HoldMeasuring.Measure).ToList();
+        var steps = new StepReadings(holds, HoldGates.Voids(holds, sheet));
+        var evidence = new Evidence(sessions, sheet, facts, steps);
+        var checks = CheckList.Of(evidence);
+        return new Judgement(
+            RuleSet.Version,
+            unit,
+            sheet.Truck,
+            sheet.FileName,
+            sheet.Source,
+            Notes(evidence, unit),
+            holds.Select(hold => Shown(hold, steps, unit)).ToList(),
+            sessions.SelectMany(Engagements).ToList(),
+            checks.Select(check => InUnit(check, sheet.Unit, unit)).ToList(),
+            SuspectList.Of(evidence, checks, unit),
+            NotCoveredList.All);
+    }
+
+    private static List<ValidityNote> Notes(Evidence evidence, PressureUnit unit) =>
+        HoldGates.Notes(evidence.Steps, evidence.Sheet, evidence.Sessions.SelectMany(s => s.Events))
+            .Concat(SessionNotes.Of(evidence, unit))
+            .Concat(Completeness.Notes(evidence))
+            .ToList();
+
+    private static JudgedHold Shown(MeasuredHold hold, StepReadings steps, PressureUnit unit) => new(
+        hold.Step,
+        hold.Gear,
+        hold.StartSeconds,
+        hold.DurationSeconds,
+        steps.Counts(hold),
+        Shown(hold, Channel.Speed, 1),
+        Shown(hold, Channel.Main, unit.InPascal()),
+        Shown(hold, Channel.Clutch, unit.InPascal()),
+        Shown(hold, Channel.Converter, unit.InPascal()));
+
+    private static Reading? Shown(MeasuredHold hold, int channel, double divisor) =>
+        hold.Of(channel) is { } measured && HoldMeasuring.Peak(hold, channel) is { } peak
+            ? new Reading(measured.Value / divisor, peak / divisor, measured.Expanded / divisor)
+            : null;
+
+    private static IEnumerable<JudgedEngagement> Engagements(RecordedSession session) =>
+        session.Engagements.Select(record => new JudgedEngagement(
+            record.Gear,
+            (record.StartMicroseconds - session.Header.StartMicroseconds) / 1e6,
+            record.NeverFilled ? null : record.FillMilliseconds / 1000.0,
+            record.NeverFilled ? null : record.RiseMilliseconds / 1000.0,
+            record.NeverFilled ? null : record.TotalMilliseconds / 1000.0,
+            record.NeverFilled ? null : record.OvershootPerMille / 10.0));
+
+    private static Check InUnit(Check check, PressureUnit from, PressureUnit to)
+    {
+        if (check.Unit != from.Code() || from == to)
+        {
+            return check;
+        }
+
+        double factor = from.InPascal() / to.InPascal();
+        return check with
+        {
+            Value = check.Value * factor,
+            Uncertainty = check.Uncertainty * factor,
+            Min = check.Min * factor,
+            Max = check.Max * factor,
+            Unit = to.Code(),
+        };
+    }
+}

@@ -1,0 +1,83 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Host.Judging.Measuring;
+
+/// <summary>Hold records into physical units with their uncertainty budgets.</summary>
+public static class HoldMeasuring
+{
+    /// <summary>
+    /// Half-width taken for an instrument whose accuracy is not stated, pascal: 0.25 % of a 14 bar (200 psi) transducer.
+    /// </summary>
+    public const double UnstatedAccuracyPascal = 3500;
+
+    public static IReadOnlyList<MeasuredHold> Measure(RecordedSession session)
+    {
+        ZeroReading?[] zeros = [null, ZeroReading.Of(session, Channel.Main), ZeroReading.Of(session, Channel.Clutch), ZeroReading.Of(session, Channel.Converter)];
+        return session.Holds
+            .OrderBy(hold => hold.StartMicroseconds)
+            .Select(hold => new MeasuredHold(
+                session,
+                hold,
+                Speed(hold),
+                Pressure(session, hold, Channel.Main, zeros),
+                Pressure(session, hold, Channel.Clutch, zeros),
+                Pressure(session, hold, Channel.Converter, zeros)))
+            .ToList();
+    }
+
+    /// <summary>Peak in pascal, engine-off reading subtracted, or in rpm.</summary>
+    public static double? Peak(MeasuredHold hold, int channel)
+    {
+        var reading = hold.Record.Readings[channel];
+        if (!reading.Present)
+        {
+            return null;
+        }
+
+        if (channel == Channel.Speed)
+        {
+            return reading.Peak / 10.0;
+        }
+
+        double raw = hold.Session.Header.Pressures[channel - 1].PascalFromHundredths(reading.Peak * 100);
+        return raw - (ZeroReading.Of(hold.Session, channel)?.Pascal ?? 0);
+    }
+
+    private static Measured? Speed(HoldRecord hold)
+    {
+        var reading = hold.Readings[Channel.Speed];
+        return reading.Present
+            ? new Measured(
+                reading.SettledHundredths / 1000.0,
+                new UncertaintyBudget().Add(reading.StandardErrorThousandths / 10000.0, reading.DegreesOfFreedom).AddResolution(0.1))
+            : null;
+    }
+
+    private static Measured? Pressure(RecordedSession session, HoldRecord hold, int channel, ZeroReading?[] zeros)
+    {
+        var reading = hold.Readings[channel];
+        var calibration = session.Header.Pressures[channel - 1];
+        if (!reading.Present || calibration.Kind == ChannelKind.None)
+        {
+            return null;
+        }
+
+        double perCount = Math.Abs(calibration.PascalPerCount());
+        var budget = new UncertaintyBudget()
+            .Add(perCount * reading.StandardErrorThousandths / 1000.0, reading.DegreesOfFreedom)
+            .AddResolution(perCount)
+            .AddRectangular(calibration.AccuracyPascal > 0 ? calibration.AccuracyPascal : UnstatedAccuracyPascal);
+        double pascal = calibration.PascalFromHundredths(reading.SettledHundredths);
+        if (zeros[channel] is { } zero)
+        {
+            pascal -= zero.Pascal;
+            budget.Add(zero.StandardErrorPascal, zero.DegreesOfFreedom).AddRectangular(zero.DriftPascal ?? 0);
+        }
+
+        return new Measured(pascal, budget);
+    }
+}

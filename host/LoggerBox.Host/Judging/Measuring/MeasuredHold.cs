@@ -1,0 +1,32 @@
+using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Measuring;
+
+/// <summary>A hold in physical units, the engine-off reading subtracted. A reading is null where its channel gave none.</summary>
+public sealed record MeasuredHold(
+    RecordedSession Session,
+    HoldRecord Record,
+    Measured? Rpm,
+    Measured? Main,
+    Measured? Clutch,
+    Measured? Converter)
+{
+    public Step Step => Record.Step;
+
+    public Gear Gear => Record.Gear;
+
+    public double StartSeconds => (Record.StartMicroseconds - Session.Header.StartMicroseconds) / 1e6;
+
+    public double DurationSeconds => Record.DurationMilliseconds / 1000.0;
+
+    public Measured? Of(int channel) => channel switch
+    {
+        Channel.Speed => Rpm,
+        Channel.Main => Main,
+        Channel.Clutch => Clutch,
+        Channel.Converter => Converter,
+        _ => null,
+    };
+}

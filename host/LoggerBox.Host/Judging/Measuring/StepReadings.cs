@@ -1,0 +1,42 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Measuring;
+
+/// <summary>Which hold counts for each step: the last one that no gate made void.</summary>
+public sealed class StepReadings
+{
+    private readonly Dictionary<MeasuredHold, string> voids;
+
+    /// <param name="holds">In order of time.</param>
+    /// <param name="voids">Holds that a gate made void, with the gate's code.</param>
+    public StepReadings(IReadOnlyList<MeasuredHold> holds, IReadOnlyDictionary<MeasuredHold, string> voids)
+    {
+        All = holds;
+        this.voids = new Dictionary<MeasuredHold, string>(voids, ReferenceEqualityComparer.Instance as IEqualityComparer<MeasuredHold>);
+    }
+
+    public IReadOnlyList<MeasuredHold> All { get; }
+
+    public MeasuredHold? Good(Step step) => All.LastOrDefault(hold => hold.Step == step && !voids.ContainsKey(hold));
+
+    /// <summary>The last hold of the step where every one is void.</summary>
+    public MeasuredHold? Void(Step step) => Good(step) is null ? All.LastOrDefault(hold => hold.Step == step) : null;
+
+    public string? VoidCode(MeasuredHold hold) => voids.GetValueOrDefault(hold);
+
+    /// <summary>
+    /// Steps in gear without knowing which: the last two count, because a session tests both directions.
+    /// </summary>
+    public IReadOnlyList<MeasuredHold> GoodInGear(Step step) =>
+        All.Where(hold => hold.Step == step && !voids.ContainsKey(hold)).TakeLast(2).ToList();
+
+    public bool Counts(MeasuredHold hold) => hold.Step switch
+    {
+        Step.None => false,
+        Step.IdleInGear or Step.HoldInGear or Step.StallInGear => GoodInGear(hold.Step).Any(good => ReferenceEquals(good, hold)),
+        _ => ReferenceEquals(Good(hold.Step), hold),
+    };
+}

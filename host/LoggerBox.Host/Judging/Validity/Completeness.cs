@@ -1,0 +1,50 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Validity;
+
+/// <summary>Steps that some cause needs and that are missing or void: without them an empty list of suspects is no finding of health.</summary>
+public static class Completeness
+{
+    private static readonly (Step Step, Step InGear)[] Wanted =
+    [
+        (Step.Zero, Step.None), (Step.IdleNeutral, Step.None), (Step.IdleForward, Step.IdleInGear), (Step.IdleReverse, Step.IdleInGear),
+        (Step.HoldNeutral, Step.None), (Step.HoldForward, Step.HoldInGear), (Step.HoldReverse, Step.HoldInGear), (Step.Governed, Step.None),
+        (Step.Relief, Step.None), (Step.StallForward, Step.StallInGear), (Step.StallReverse, Step.StallInGear),
+    ];
+
+    public static IEnumerable<ValidityNote> Notes(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        foreach (var (step, inGear) in Wanted)
+        {
+            if ((step == Step.StallReverse && !evidence.Sheet.StallReverseAllowed) || HasInGear(evidence.Steps, inGear))
+            {
+                continue;
+            }
+
+            if (evidence.Steps.Good(step) is not { } hold)
+            {
+                string why = evidence.Steps.Void(step) is null ? "is missing" : "is void";
+                yield return new ValidityNote("incomplete", ValidityEffect.Note, step, $"The step {Words.StepName(step)} {why}: some causes cannot be seen without it.");
+            }
+            else if (MissingChannels(hold, step) is { Length: > 0 } missing)
+            {
+                yield return new ValidityNote("incomplete", ValidityEffect.Note, step, $"{missing} not measured at {Words.StepName(step)}: some causes cannot be seen without it.");
+            }
+        }
+    }
+
+    private static bool HasInGear(StepReadings steps, Step inGear) => inGear != Step.None && steps.GoodInGear(inGear).Count > 0;
+
+    private static string MissingChannels(MeasuredHold hold, Step step)
+    {
+        bool pressures = step is not (Step.Zero or Step.Governed or Step.Relief or Step.StallForward or Step.StallReverse);
+        var channels = pressures ? new[] { Channel.Speed, Channel.Main, Channel.Clutch, Channel.Converter } : step == Step.Zero ? [] : [Channel.Speed];
+        return string.Join(", ", channels.Where(channel => hold.Of(channel) is null).Select(Words.ChannelName));
+    }
+}

@@ -1,0 +1,88 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Validity;
+
+/// <summary>What makes a single hold unfit to judge.</summary>
+public static class HoldGates
+{
+    public const string SpeedWindow = "speed-window";
+    public const string DriveCut = "drive-cut";
+
+    /// <summary>Clutch pressure under this part of the main pressure is no pressure at all.</summary>
+    public const double EmptyClutch = 0.12;
+
+    public static IReadOnlyDictionary<MeasuredHold, string> Voids(IReadOnlyList<MeasuredHold> holds, DataSheet sheet)
+    {
+        ArgumentNullException.ThrowIfNull(holds);
+        ArgumentNullException.ThrowIfNull(sheet);
+        var voids = new Dictionary<MeasuredHold, string>(ReferenceEqualityComparer.Instance);
+        foreach (var hold in holds)
+        {
+            if (MissesWindow(hold, sheet))
+            {
+                voids.Add(hold, SpeedWindow);
+            }
+            else if (IsStall(hold.Step) && ClutchIsEmpty(hold))
+            {
+                voids.Add(hold, DriveCut);
+            }
+        }
+
+        return voids;
+    }
+
+    public static bool IsStall(Step step) => step is Step.StallForward or Step.StallReverse or Step.StallInGear;
+
+    public static bool ClutchIsEmpty(MeasuredHold hold)
+    {
+        if (hold.Clutch is not { } clutch)
+        {
+            return false;
+        }
+
+        // Without a main reading the clutch's own uncertainty and the usual return-spring pressure decide.
+        double full = hold.Main?.Value ?? 300_000;
+        return clutch.Value < Math.Max(EmptyClutch * full, clutch.Expanded);
+    }
+
+    public static IEnumerable<ValidityNote> Notes(StepReadings steps, DataSheet sheet, IEnumerable<EventRecord> events)
+    {
+        ArgumentNullException.ThrowIfNull(steps);
+        ArgumentNullException.ThrowIfNull(sheet);
+        var told = new HashSet<Step>();
+        foreach (var hold in steps.All.Reverse())
+        {
+            if (steps.VoidCode(hold) is { } code && steps.Good(hold.Step) is null && told.Add(hold.Step))
+            {
+                yield return new ValidityNote(code, ValidityEffect.Void, hold.Step, Text(code, hold, sheet));
+            }
+        }
+
+        foreach (var cut in events.Where(e => e.Kind == EventKind.DriveCut))
+        {
+            var step = (Gear)cut.Value == Gear.Reverse ? Step.StallReverse : Step.StallForward;
+            if (steps.Good(step) is null && told.Add(step))
+            {
+                yield return new ValidityNote(DriveCut, ValidityEffect.Void, step, CutText(step));
+            }
+        }
+    }
+
+    private static bool MissesWindow(MeasuredHold hold, DataSheet sheet) =>
+        hold.Step is Step.HoldNeutral or Step.HoldForward or Step.HoldReverse or Step.HoldInGear
+        && hold.Rpm is { } rpm
+        && Math.Abs(rpm.Value - sheet.HoldRpm) > sheet.HoldWindowRpm;
+
+    private static string Text(string code, MeasuredHold hold, DataSheet sheet) => code == SpeedWindow
+        ? $"{Words.StepName(hold.Step)} was at {Words.Rpm(hold.Rpm!.Value)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again."
+        : CutText(hold.Step);
+
+    private static string CutText(Step step) =>
+        $"No clutch pressure under full pedal at {Words.StepName(step)}: the brake may work the inching valve, or an interlock cut the drive. Hold the truck with the parking brake and repeat it.";
+}

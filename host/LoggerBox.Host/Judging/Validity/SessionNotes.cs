@@ -1,0 +1,111 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Validity;
+
+/// <summary>What bears on a whole session: zero readings, oil, site, stall times, lost data.</summary>
+public static class SessionNotes
+{
+    private const double DefaultStallLimitSeconds = 10;
+    private const double DefaultCooldownSeconds = 60;
+
+    public static IEnumerable<ValidityNote> Of(Evidence evidence, PressureUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        return evidence.Sessions.SelectMany(session => Zeros(session, unit))
+            .Concat(Oil(evidence))
+            .Concat(Stalls(evidence))
+            .Concat(evidence.Sessions.SelectMany(Losses))
+            .Concat(Site(evidence));
+    }
+
+    /// <summary>Oil temperature of the work order, else the mean of what the recording carries.</summary>
+    public static double? OilCelsius(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var recorded = evidence.Sessions.SelectMany(s => s.Events).Where(e => e.Kind == EventKind.OilTemperature).Select(e => e.Value / 10.0).ToList();
+        return recorded.Count > 0 ? recorded.Average() : evidence.Facts.OilCelsius;
+    }
+
+    private static IEnumerable<ValidityNote> Zeros(RecordedSession session, PressureUnit unit)
+    {
+        for (int channel = Channel.Main; channel < Channel.Count; channel++)
+        {
+            if (ZeroReading.Of(session, channel) is not { } zero)
+            {
+                continue;
+            }
+
+            string name = Words.ChannelName(channel);
+            yield return new ValidityNote("zero-offset", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(zero.Pascal, unit)} with the engine off; this was subtracted.");
+            if (zero.DriftPascal is { } drift && Math.Abs(drift) > 2 * zero.StandardErrorPascal)
+            {
+                yield return new ValidityNote("zero-drift", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(drift, unit)} more with the engine off at the end than at the start; this widens its uncertainty.");
+            }
+        }
+    }
+
+    private static IEnumerable<ValidityNote> Oil(Evidence evidence)
+    {
+        if (OilCelsius(evidence) is not { } oil)
+        {
+            yield return new ValidityNote("oil-temperature-unknown", ValidityEffect.Note, Step.None, "Oil temperature is neither in the recording nor on the work order: cold oil raises pressures and hides leaks. Write it down.");
+        }
+        else if (evidence.Sheet.OilCelsius is { } limit && limit.Max < oil)
+        {
+            yield return new ValidityNote("oil-hot", ValidityEffect.Note, Step.None, $"Oil at {oil:0} °C, above the sheet's {limit.Max:0} °C: pressures sag when it is thin.");
+        }
+    }
+
+    private static IEnumerable<ValidityNote> Stalls(Evidence evidence)
+    {
+        double longest = evidence.Sheet.StallLimitSeconds ?? DefaultStallLimitSeconds;
+        double cooldown = evidence.Sheet.StallCooldownSeconds ?? DefaultCooldownSeconds;
+        MeasuredHold? before = null;
+        foreach (var hold in evidence.Steps.All.Where(h => HoldGates.IsStall(h.Step)))
+        {
+            double approach = hold.Record.ApproachMilliseconds / 1000.0;
+            if (hold.DurationSeconds + approach > longest)
+            {
+                yield return new ValidityNote("stall-too-long", ValidityEffect.Note, hold.Step, $"{Words.StepName(hold.Step)} was held for {hold.DurationSeconds + approach:0.0} s, longer than {longest:0} s: the oil heats fast.");
+            }
+
+            double gap = before is not null && before.Session == hold.Session ? hold.StartSeconds - approach - before.StartSeconds - before.DurationSeconds : double.MaxValue;
+            if (gap < cooldown)
+            {
+                yield return new ValidityNote("cool-down-short", ValidityEffect.Note, hold.Step, $"Only {gap:0} s between {Words.StepName(before!.Step)} and {Words.StepName(hold.Step)}, less than {cooldown:0} s: the oil was still hot from the one before.");
+            }
+
+            before = hold;
+        }
+    }
+
+    private static IEnumerable<ValidityNote> Losses(RecordedSession session)
+    {
+        if (session.End is null)
+        {
+            yield return new ValidityNote("session-cut", ValidityEffect.Note, Step.None, "The recording ends without being closed: supply or card was lost. What was stored before is judged.");
+        }
+
+        double lost = session.Dropouts.Sum(d => d.ToMicroseconds - d.FromMicroseconds) / 1e6;
+        if (session.Dropouts.Count > 0)
+        {
+            yield return new ValidityNote("samples-lost", ValidityEffect.Note, Step.None, $"{session.Dropouts.Count} gaps without samples, {lost:0.0} s together.");
+        }
+    }
+
+    private static IEnumerable<ValidityNote> Site(Evidence evidence)
+    {
+        double loss = SiteAir.TorqueLoss(evidence.AltitudeMetres, evidence.AirCelsius);
+        if (loss > 0.03)
+        {
+            yield return new ValidityNote("air-thin", ValidityEffect.Note, Step.None, $"At this altitude and air temperature a sound engine that breathes freely gives about {loss * 100:0} % less torque, and stalls up to {SiteAir.StallDrop(loss) * 100:0} % lower. Nothing was corrected for it.");
+        }
+    }
+}

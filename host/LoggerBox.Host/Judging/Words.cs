@@ -1,0 +1,75 @@
+using System.Globalization;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging;
+
+/// <summary>Readings and steps as a technician says them; numbers with as many decimals as the unit deserves.</summary>
+public static class Words
+{
+    public static string Rpm(double rpm) => rpm.ToString("0", CultureInfo.InvariantCulture) + " rpm";
+
+    public static string Seconds(double seconds) => seconds.ToString("0.00", CultureInfo.InvariantCulture) + " s";
+
+    public static string Percent(double fraction) => (fraction * 100).ToString("+0;-0;0", CultureInfo.InvariantCulture) + " %";
+
+    public static string Pressure(double pascal, PressureUnit unit) =>
+        (pascal / unit.InPascal()).ToString(Format(unit), CultureInfo.InvariantCulture) + " " + Name(unit);
+
+    public static string Name(PressureUnit unit) => unit == PressureUnit.KilogramForcePerSquareCentimetre ? "kgf/cm2" : unit.Code();
+
+    public static string ChannelName(int channel) => channel switch
+    {
+        Channel.Speed => "Engine speed",
+        Channel.Main => "Main pressure",
+        Channel.Clutch => "Clutch pressure",
+        _ => "Converter pressure",
+    };
+
+    public static string StepName(Step step) => step switch
+    {
+        Step.Zero => "engine off",
+        Step.IdleNeutral => "idle in N",
+        Step.IdleForward => "idle in F",
+        Step.IdleReverse => "idle in R",
+        Step.Governed => "governed speed",
+        Step.Relief => "full pedal over relief",
+        Step.StallForward => "stall in F",
+        Step.StallReverse => "stall in R",
+        Step.HoldNeutral => "the hold in N",
+        Step.HoldForward => "the hold in F",
+        Step.HoldReverse => "the hold in R",
+        Step.IdleInGear => "idle in gear",
+        Step.StallInGear => "stall",
+        Step.HoldInGear => "the hold in gear",
+        _ => "an unnamed hold",
+    };
+
+    public static string Bounds(double? min, double? max, string format, string unit) => (min, max) switch
+    {
+        ({ } low, { } high) => $"limits {low.ToString(format, CultureInfo.InvariantCulture)} to {high.ToString(format, CultureInfo.InvariantCulture)} {unit}",
+        ({ } low, null) => $"at least {low.ToString(format, CultureInfo.InvariantCulture)} {unit}",
+        (null, { } high) => $"at most {high.ToString(format, CultureInfo.InvariantCulture)} {unit}",
+        _ => "no limit given",
+    };
+
+    public static string LevelName(Level level) => level switch
+    {
+        Level.VeryLow => "very low",
+        Level.Low => "low",
+        Level.High => "high",
+        Level.VeryHigh => "very high",
+        _ => "normal",
+    };
+
+    public static string Format(PressureUnit unit) => unit switch
+    {
+        PressureUnit.Psi => "0.0",
+        PressureUnit.Kilopascal => "0",
+        _ => "0.00",
+    };
+
+    public static string Pressure(Measured reading, PressureUnit unit) => Pressure(reading.Value, unit);
+}

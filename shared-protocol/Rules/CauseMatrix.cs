@@ -1,0 +1,99 @@
+namespace LoggerBox.Protocol.Rules
+{
+    /// <summary>
+    /// What each cause does to each observation with hot oil, in a circuit where the main regulator's spill feeds the converter:
+    /// = normal, - low, _ very low, + high, # very high, l normal or low, h normal or high, L low or very low, H high or very high, ? either way.
+    /// A cause with several rows shows itself in several ways. Reasoned from the circuit and from common practice, no published source:
+    /// the rules name suspects, the truck's manual prevails.
+    /// </summary>
+    public static class CauseMatrix
+    {
+        public const int ObservationCount = 34;
+
+        private static readonly Cause[] Causes =
+        {
+            Cause.EnginePowerLow, Cause.EngineLimitedByControl, Cause.GovernorLow, Cause.GovernorHigh, Cause.GovernorDroop,
+            Cause.WorkReliefHigh, Cause.WorkReliefLow, Cause.WorkHydraulicsLoading, Cause.OilLowOrAerated, Cause.StrainerRestricted,
+            Cause.PumpWorn, Cause.RegulatorLow, Cause.RegulatorHigh, Cause.ModulatorSlow, Cause.ModulatorHarsh,
+            Cause.ModulatorLow, Cause.InchingNotReleased, Cause.ForwardClutchLeak, Cause.ReverseClutchLeak, Cause.BothClutchesLeak,
+            Cause.ForwardFeedOpen, Cause.ReverseFeedOpen, Cause.ForwardClutchSlip, Cause.ReverseClutchSlip,
+            Cause.SelectorNotEngaged, Cause.SelectorNotEngaged, Cause.SelectorNotEngaged, Cause.DriveInputBroken, Cause.DriveInputBroken,
+            Cause.StatorSlipping, Cause.ConverterReliefOpen, Cause.ConverterReliefClosed, Cause.CoolerRestricted, Cause.LubePlugMissing,
+            Cause.OilCold, Cause.AirThin,
+        };
+
+        // Idle, governed, drop, run-up | stall F R F:R | main idle NFR, hold NFR | main F:N R:N idle, hold | clutch idle FR, hold FR
+        // | clutch F:R, filled F R | converter NFR | F:N R:N | engagement F R F:R | main governed:hold, scatter
+        private static readonly string[] Rows =
+        {
+            "=lh+" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "=Lhh" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "=-==" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "=+==" + "hh=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "==+=" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "==+=" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "==L=" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "lllh" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "====" + "hh=" + "---LLL" + "====" + "--LL" + "===" + "LLL" + "==" + "++=" + "lH",
+            "====" + "hh=" + "===LLL" + "====" + "==LL" + "===" + "LLL" + "==" + "hh=" + "-h",
+            "====" + "hh=" + "---lll" + "====" + "--ll" + "===" + "LLL" + "==" + "++=" + "==",
+            "====" + "hh=" + "------" + "====" + "----" + "===" + "hhh" + "==" + "hh=" + "==",
+            "====" + "===" + "hhhHHH" + "====" + "hhHH" + "===" + "lll" + "==" + "ll=" + "h=",
+            "====" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "HH=" + "==",
+            "====" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "LL=" + "==",
+            "====" + "hh=" + "======" + "====" + "LLLL" + "===" + "===" + "==" + "hh=" + "==",
+            "====" + "hh=" + "======" + "====" + "LLLL" + "===" + "===" + "==" + "hh=" + "==",
+            "====" + "h=h" + "=l==l=" + "l=l=" + "l=l=" + "l==" + "=L=" + "L=" + "h=h" + "==",
+            "====" + "=hl" + "==l==l" + "=l=l" + "=l=l" + "h==" + "==L" + "=L" + "=hl" + "==",
+            "====" + "hh=" + "=ll=ll" + "llll" + "llll" + "===" + "=LL" + "LL" + "hh=" + "==",
+            "====" + "#=#" + "=L==L=" + "L=L=" + "_=_=" + "_l=" + "=_=" + "_=" + "#=#" + "==",
+            "====" + "=#_" + "==L==L" + "=L=L" + "=_=_" + "#=l" + "==_" + "=_" + "=#_" + "==",
+            "====" + "+=+" + "======" + "====" + "====" + "===" + "===" + "==" + "h=h" + "==",
+            "====" + "=+-" + "======" + "====" + "====" + "===" + "===" + "==" + "=hl" + "==",
+            "====" + "#=#" + "======" + "====" + "_=_=" + "__=" + "===" + "==" + "#=#" + "==",
+            "====" + "=#_" + "======" + "====" + "=_=_" + "#=_" + "===" + "==" + "=#_" + "==",
+            "====" + "##=" + "======" + "====" + "____" + "=__" + "===" + "==" + "##=" + "==",
+            "====" + "##=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "====" + "##=" + "______" + "????" + "____" + "=__" + "___" + "??" + "##=" + "==",
+            "====" + "__=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+            "====" + "hh=" + "======" + "====" + "====" + "===" + "LLL" + "==" + "===" + "==",
+            "====" + "===" + "======" + "====" + "====" + "===" + "HHH" + "==" + "===" + "==",
+            "====" + "===" + "======" + "====" + "====" + "===" + "+++" + "==" + "===" + "==",
+            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "==",
+            "==hh" + "ll=" + "++++++" + "====" + "++++" + "===" + "+++" + "==" + "++=" + "==",
+            "=lh+" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "==",
+        };
+
+        private const string Expectations = "=-_+#lhLH?";
+
+        // Hundredths of a natural logarithm: how much likelier this level is under the expectation than in a healthy truck.
+        // Columns: very low, low, normal, high, very high.
+        private static readonly short[] PointTable =
+        {
+            0, 0, 0, 0, 0,
+            340, 290, -120, -70, 0,
+            480, 210, -200, -70, 0,
+            0, -70, -120, 290, 340,
+            0, -70, -200, 210, 480,
+            250, 250, -50, -70, 0,
+            0, -70, -50, 250, 250,
+            430, 260, -170, -70, 0,
+            0, -70, -170, 260, 430,
+            300, 190, -80, 190, 300,
+        };
+
+        public static int RowCount => Rows.Length;
+
+        public static Cause CauseOf(int row) => Causes[row];
+
+        /// <summary>The expectation's sign, as in the table above.</summary>
+        public static char Expected(int row, Observation observation) => Rows[row][(int)observation];
+
+        /// <summary>Above 0: the level speaks for the row, below 0 against it, 0 for neither.</summary>
+        public static int Points(int row, Observation observation, Level level)
+        {
+            int expectation = Expectations.IndexOf(Expected(row, observation));
+            return expectation < 0 ? 0 : PointTable[(expectation * 5) + (int)level];
+        }
+    }
+}

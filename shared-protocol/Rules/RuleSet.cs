@@ -1,0 +1,8 @@
+namespace LoggerBox.Protocol.Rules
+{
+    /// <summary>Which rules judged: it changes with every change of matrix, thresholds or words that can change a judgement.</summary>
+    public static class RuleSet
+    {
+        public const string Version = "2026.1";
+    }
+}
