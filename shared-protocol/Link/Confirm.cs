@@ -2,7 +2,7 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Protocol.Link
 {
-    /// <summary>Host: the session is stored whole and safe, and these are its length and CRC-32.</summary>
+    /// <summary>Host: the session is stored whole and safe, and these are its length and CRC-32C.</summary>
     public sealed class Confirm : IMessage
     {
         public uint SessionNumber;

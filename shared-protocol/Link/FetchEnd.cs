@@ -10,7 +10,7 @@ namespace LoggerBox.Protocol.Link
         /// <summary>Bytes that were sent: fewer than asked for at the end of the session.</summary>
         public uint Length;
 
-        /// <summary>CRC-32 of the range.</summary>
+        /// <summary>CRC-32C of the range.</summary>
         public uint Crc;
 
         public MessageCode Code => MessageCode.FetchEnd;

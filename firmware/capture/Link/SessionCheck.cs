@@ -32,7 +32,7 @@ namespace LoggerBox.Capture.Link
             wantedLength = request.Length;
             wantedCrc = request.Crc;
             position = 0;
-            crc = Crc32.Start;
+            crc = Crc32C.Start;
             IsActive = true;
         }
 
@@ -40,7 +40,7 @@ namespace LoggerBox.Capture.Link
         public IMessage? Next()
         {
             int read = log.Read(session!, position, piece, 0, piece.Length);
-            crc = Crc32.Append(crc, piece, 0, read);
+            crc = Crc32C.Append(crc, piece, 0, read);
             position += (uint)read;
             if (read > 0)
             {

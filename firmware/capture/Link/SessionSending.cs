@@ -36,7 +36,7 @@ namespace LoggerBox.Capture.Link
             fetchEnd.SessionNumber = source.Number;
             fetchEnd.Offset = request.Offset;
             fetchEnd.Length = left;
-            fetchEnd.Crc = Crc32.Start;
+            fetchEnd.Crc = Crc32C.Start;
             IsActive = true;
         }
 
@@ -56,7 +56,7 @@ namespace LoggerBox.Capture.Link
             data.SessionNumber = fetchEnd.SessionNumber;
             data.Offset = position;
             data.Length = read;
-            fetchEnd.Crc = Crc32.Append(fetchEnd.Crc, data.Payload, 0, read);
+            fetchEnd.Crc = Crc32C.Append(fetchEnd.Crc, data.Payload, 0, read);
             position += (uint)read;
             left -= (uint)read;
             return data;
