@@ -25,10 +25,10 @@ public sealed class TextReport
     public void Write(string title, Judgement judgement)
     {
         ArgumentNullException.ThrowIfNull(judgement);
-        output.WriteLine($"{title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
-        output.WriteLine($"Data sheet {judgement.SheetName}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
+        Wrap("", "  ", $"{title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
+        Wrap("", "  ", $"Data sheet {judgement.SheetName}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
         output.WriteLine();
-        output.WriteLine(Paint(ColourOf(judgement), "==> " + Outcome.Headline(judgement)));
+        output.WriteLine(Paint(ColourOf(judgement), "==> " + PlainText.Of(Outcome.Headline(judgement))));
         Wrap("    ", "    ", Outcome.Explanation(judgement));
         WriteSuspects(judgement);
         WriteReadings(judgement);
@@ -49,7 +49,7 @@ public sealed class TextReport
         Heading("SUSPECTS");
         foreach (Suspect suspect in judgement.Suspects.OrderBy(suspect => suspect.Rank))
         {
-            output.WriteLine($" {suspect.Rank}. {Paint("1", CauseWords.Of(suspect.Code))}  [{suspect.Code}]");
+            output.WriteLine($" {suspect.Rank}. {Paint("1", PlainText.Of(CauseWords.Of(suspect.Code)))}  [{PlainText.Of(suspect.Code)}]");
             suspect.For.ToList().ForEach(reason => Wrap("    + ", "      ", reason));
             suspect.Against.ToList().ForEach(reason => Wrap("    - ", "      ", reason));
             Wrap("    next: ", "          ", suspect.Next);
@@ -136,7 +136,7 @@ public sealed class TextReport
     private void Wrap(string first, string next, string text)
     {
         string line = first;
-        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (string word in PlainText.Of(text).Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
             if (line.Length + word.Length > Width && line.Length > next.Length)
             {

@@ -9,7 +9,7 @@ namespace LoggerBox.Host.Report.Html;
 internal static class HeadSection
 {
     // The complaint is the customer's own sentence and wants the whole width.
-    private const int LongFact = 46;
+    private const int LongFact = 26;
 
     public static void Write(Markup page, ReportDocument report)
     {

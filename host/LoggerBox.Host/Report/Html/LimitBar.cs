@@ -3,12 +3,16 @@ using LoggerBox.Host.Judging;
 
 namespace LoggerBox.Host.Report.Html;
 
-/// <summary>A small drawing of one reading: limits as a bar, the reading as a tick with its uncertainty.</summary>
+/// <summary>A small drawing of one reading: limits as a bar, the reading as a tick with its uncertainty; far outside, the tick stands at the edge.</summary>
 internal static class LimitBar
 {
     private const double Width = 114;
     private const double Height = 14;
-    private const double Margin = 4;
+    private const double Margin = 3;
+
+    // The band stands at the same place in every row, so that the eye runs down the ticks alone.
+    private const double BandLeft = 36;
+    private const double BandRight = 78;
 
     public static void Write(Markup page, ReadingRow row)
     {
@@ -17,11 +21,11 @@ internal static class LimitBar
             return;
         }
 
-        (double from, double to) = Span(row, value);
-        double Place(double quantity) => Margin + (Math.Clamp(quantity, from, to) - from) / (to - from) * (Width - 2 * Margin);
+        (double low, double high) = Bounds(row);
+        double Place(double quantity) => Math.Clamp(BandLeft + (quantity - low) / (high - low) * (BandRight - BandLeft), Margin, Width - Margin);
 
-        double left = row.Min is double min ? Place(min) : 0;
-        double right = row.Max is double max ? Place(max) : Width;
+        double left = row.Min is null ? 0 : BandLeft;
+        double right = row.Max is null ? Width : BandRight;
         double half = row.Uncertainty ?? 0;
         string ink = row.Verdict is Verdict verdict && VerdictWords.IsOutside(verdict) ? "#a8201a" : "#1c2126";
 
@@ -32,15 +36,14 @@ internal static class LimitBar
         page.Close("svg");
     }
 
-    /// <summary>The drawn range: the limits with as much again on the open sides, and the reading in any case.</summary>
-    private static (double From, double To) Span(ReadingRow row, double value)
+    /// <summary>What the band's ends stand for; an open side takes a quarter of the limit, or 1 where the limit is 0.</summary>
+    private static (double Low, double High) Bounds(ReadingRow row)
     {
-        double low = row.Min ?? row.Max ?? value;
-        double high = row.Max ?? row.Min ?? value;
-        double room = Math.Max(high - low, 0.25 * Math.Max(Math.Abs(low), Math.Abs(high)));
-        double from = Math.Min(low - 0.6 * room, value);
-        double to = Math.Max(high + 0.6 * room, value);
-        return to > from ? (from, to) : (from - 1, from + 1);
+        double given = row.Min ?? row.Max ?? 0;
+        double room = given == 0 ? 1 : Math.Abs(given) / 4;
+        double low = row.Min ?? given - room;
+        double high = row.Max ?? given + room;
+        return high > low ? (low, high) : (low - room, high + room);
     }
 
     private static void Line(Markup page, double x1, double y1, double x2, double y2, string ink, string width) =>

@@ -32,7 +32,14 @@ internal sealed class Markup
 
     public Markup Close(string element)
     {
-        page.Append("</").Append(element).Append(">\n");
+        page.Append("</").Append(element).Append('>');
+
+        // A line break inside a sentence would print as a space.
+        if (element is not ("strong" or "em" or "span"))
+        {
+            page.Append('\n');
+        }
+
         return this;
     }
 

@@ -12,7 +12,7 @@ internal static class ReadingSection
         page.Element("h2", "Readings");
         page.Open("table", "readings").Open("tr");
         page.Element("th", "").Element("th", "measured", "number").Element("th", "±", "number").Element("th", "peak", "number")
-            .Element("th", "limit").Element("th", "", "band").Element("th", "verdict").Close("tr");
+            .Element("th", "limit", "limit").Element("th", "", "band").Element("th", "verdict").Close("tr");
         foreach (IGrouping<string, ReadingRow> step in ReadingTable.Of(judgement).GroupBy(row => row.Step))
         {
             page.Open("tr", "step").Element("td", StepWords.Of(step.Key), null, ("colspan", "7")).Close("tr");
@@ -40,7 +40,7 @@ internal static class ReadingSection
         page.Element("td", row.Value is double value ? Figure.WithUnit(value, row.Unit) : "–", "number");
         page.Element("td", row.Uncertainty is double uncertainty ? Figure.Of(uncertainty, row.Unit) : "", "number soft");
         page.Element("td", row.Peak is double peak ? Figure.Of(peak, row.Unit) : "", "number soft");
-        page.Element("td", Figure.Limit(row.Min, row.Max, row.Unit), row.Verdict is null ? "soft" : null);
+        page.Element("td", Figure.Limit(row.Min, row.Max, row.Unit), row.Verdict is null ? "limit soft" : "limit");
         page.Open("td", "band");
         LimitBar.Write(page, row);
         page.Close("td");

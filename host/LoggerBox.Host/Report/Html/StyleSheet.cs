@@ -38,7 +38,8 @@ internal static class StyleSheet
         .readings td { border-bottom:1px solid #e6eaed; }
         .readings tr { break-inside:avoid; }
         .readings .step td { padding-top:9px; font-weight:700; border-bottom:1px solid var(--rule); break-after:avoid; }
-        .readings .band { width:126px; padding-right:12px; }
+        .readings .limit { padding-left:14px; white-space:nowrap; }
+        .readings .band { width:126px; padding-right:12px; vertical-align:middle; }
         .readings .verdict { white-space:nowrap; }
         .verdict.out { color:var(--out); font-weight:700; } .verdict.close { color:var(--close); font-weight:700; }
         .verdict.in { color:var(--in); } .verdict.open { color:var(--soft); }
