@@ -1,0 +1,79 @@
+using System;
+using System.IO;
+
+namespace LoggerBox.Host.Traces;
+
+/// <summary>The lines of a text file that count: no comments, no blank ones; knows the number of each.</summary>
+internal ref struct SourceLines
+{
+    private const long LargestFileBytes = 1L << 30;
+
+    private ReadOnlySpan<byte> _rest;
+
+    private SourceLines(string fileName, ReadOnlySpan<byte> bytes)
+    {
+        FileName = fileName;
+        _rest = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
+    }
+
+    public string FileName { get; }
+
+    /// <summary>From 1.</summary>
+    public int Number { get; private set; }
+
+    /// <summary>The line without its end.</summary>
+    public ReadOnlySpan<byte> Current { get; private set; }
+
+    /// <summary>No more lines than this are left.</summary>
+    public readonly int AtMost => _rest.Count((byte)'\n') + 1;
+
+    /// <exception cref="UserErrorException">The file cannot be read or is no UTF-8 text.</exception>
+    public static SourceLines Open(string path)
+    {
+        string fileName = Path.GetFileName(path);
+        byte[] bytes = ReadBytes(path);
+        if (bytes.AsSpan().StartsWith([(byte)0xFF, (byte)0xFE]) || bytes.AsSpan().StartsWith([(byte)0xFE, (byte)0xFF]) || bytes.AsSpan().Contains((byte)0))
+        {
+            throw new UserErrorException($"{fileName} is no text in UTF-8; save or export it as CSV in UTF-8 and try again.");
+        }
+
+        return new SourceLines(fileName, bytes);
+    }
+
+    public bool Next()
+    {
+        while (!_rest.IsEmpty)
+        {
+            int end = _rest.IndexOf((byte)'\n');
+            ReadOnlySpan<byte> line = end < 0 ? _rest : _rest[..end];
+            _rest = end < 0 ? default : _rest[(end + 1)..];
+            Number++;
+            Current = line.EndsWith("\r"u8) ? line[..^1] : line;
+            if (!Current.StartsWith("#"u8) && !Current.Trim(" \t"u8).IsEmpty)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    public readonly UserErrorException Refused(string text) => new($"{FileName}, line {Math.Max(1, Number)}: {text}");
+
+    private static byte[] ReadBytes(string path)
+    {
+        try
+        {
+            if (new FileInfo(path) is { Exists: true, Length: > LargestFileBytes })
+            {
+                throw new UserErrorException($"{path} is larger than 1 GB; cut the recording into sessions first.");
+            }
+
+            return File.ReadAllBytes(path);
+        }
+        catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        {
+            throw new UserErrorException($"{path} cannot be read: {exception.Message} Check its path and that you may read it.");
+        }
+    }
+}

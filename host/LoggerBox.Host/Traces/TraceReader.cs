@@ -1,0 +1,63 @@
+using System;
+using System.Collections.Generic;
+
+namespace LoggerBox.Host.Traces;
+
+/// <summary>Reads a trace file (CSV). The first cell that is refused ends the reading: nothing is half imported.</summary>
+public static class TraceReader
+{
+    /// <exception cref="UserErrorException">
+    /// The file cannot be read or something in it is refused (file and line are named), or an option is missing or wrong (a usage error).
+    /// </exception>
+    public static Trace Read(TraceSource source)
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        SourceLines lines = SourceLines.Open(source.Path);
+        if (!lines.Next())
+        {
+            throw new UserErrorException($"{lines.FileName}, line 1: the file is empty; it needs a line of column names and rows.");
+        }
+
+        TraceHeader header = TraceHeader.Read(lines);
+        List<string> notes = TraceOptions.Check(source, header, lines.FileName);
+        var rows = new TraceRows(header, lines.AtMost);
+        while (lines.Next())
+        {
+            rows.Add(lines);
+        }
+
+        if (rows.Count == 0)
+        {
+            throw lines.Refused("there are no rows after the column names; nothing was recorded.");
+        }
+
+        long[] times = rows.Microseconds;
+        AddRateNote(times, notes);
+        long[]? edges = source.PulsesPath is string pulses ? PulseFile.Read(pulses) : null;
+        return new Trace
+        {
+            FileName = lines.FileName,
+            Microseconds = times,
+            SpeedTenths = edges is null ? rows.SpeedTenths : PulseSpeeds.At(times, edges, source.PulsesPerRevolution!.Value),
+            Main = rows.Pressure(TraceQuantity.Main, source.RangeMain),
+            Clutch = rows.Pressure(TraceQuantity.Clutch, source.RangeClutch),
+            Converter = rows.Pressure(TraceQuantity.Converter, source.RangeConverter),
+            Gears = rows.Gears,
+            Steps = rows.Steps,
+            OilTenthsCelsius = rows.OilTenthsCelsius,
+            PulseEdgesMicroseconds = edges,
+            PulsesPerRevolution = edges is null ? null : source.PulsesPerRevolution,
+            Notes = notes,
+        };
+    }
+
+    private static void AddRateNote(long[] times, List<string> notes)
+    {
+        double seconds = (times[^1] - times[0]) / 1e6;
+        double rate = seconds > 0 ? (times.Length - 1) / seconds : 0;
+        if (times.Length > 1 && rate is < 10 or > 1000)
+        {
+            notes.Add(FormattableString.Invariant($"The trace has {rate:0.#} rows a second; holds and engagements are found reliably from 10 to 1000."));
+        }
+    }
+}
