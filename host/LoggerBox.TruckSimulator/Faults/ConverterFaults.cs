@@ -1,0 +1,27 @@
+using System;
+using LoggerBox.TruckSimulator.Chance;
+using LoggerBox.TruckSimulator.Truck;
+
+namespace LoggerBox.TruckSimulator.Faults;
+
+internal static class ConverterFaults
+{
+    // From here on the stator of a sound converter freewheels anyway: normal once the truck moves.
+    private const double CouplingRatio = 0.85;
+
+    /// <summary>
+    /// The stator turns backwards at stall: the converter takes far more torque (K factor down to 0.67 of its value) and hardly multiplies it.
+    /// </summary>
+    public static FittedTruck StatorSlipping(FittedTruck fitted, double severity, SeededChance chance)
+    {
+        ConverterParameters sound = fitted.Truck.Converter;
+        double kFactor = 0.82 - 0.15 * severity;
+        double gain = 1 / (kFactor * kFactor);
+        var slipping = new ConverterParameters(
+            sound.CapacityAt1000.Reshape((ratio, capacity) => capacity * (1 + (gain - 1) * Slip(ratio))),
+            sound.TorqueRatio.Reshape((ratio, multiplied) => multiplied + (1 - multiplied) * 0.9 * Slip(ratio)));
+        return fitted with { Truck = fitted.Truck with { Converter = slipping } };
+    }
+
+    private static double Slip(double speedRatio) => Math.Clamp(1 - speedRatio / CouplingRatio, 0, 1);
+}
