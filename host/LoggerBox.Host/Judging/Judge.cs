@@ -37,7 +37,7 @@ public static class Judge
             holds.Select(hold => Shown(hold, steps, unit)).ToList(),
             sessions.SelectMany(Engagements).ToList(),
             checks.Select(check => InUnit(check, sheet.Unit, unit)).ToList(),
-            SuspectList.Of(evidence, checks, unit),
+            SuspectList.Of(evidence, unit),
             NotCoveredList.All);
     }
 

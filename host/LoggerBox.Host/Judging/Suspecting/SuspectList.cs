@@ -1,9 +1,79 @@
+using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
 
+/// <summary>
+/// Who is suspected, in order. Nobody is without a reading that is off beyond its uncertainty, or a difference of practical size.
+/// </summary>
 public static class SuspectList
 {
-    public static IReadOnlyList<Suspect> Of(Evidence evidence, IReadOnlyList<Check> checks, PressureUnit unit) => [];
+    /// <summary>Causes within this many points of the first of their rank cannot be told apart.</summary>
+    private const double Indistinguishable = 0.8;
+
+    /// <summary>Farther behind the best than this a cause is not worth a look.</summary>
+    private const double WorthALook = 3.5;
+
+    private const int SharingARank = 3;
+    private const int Longest = 6;
+
+    public static IReadOnlyList<Suspect> Of(Evidence evidence, PressureUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var faults = MeasuringFaults.Of(evidence, unit);
+        if (faults.Any(fault => fault.Cause is not Cause.PressureZeroShift))
+        {
+            return Ranked(faults.OrderByDescending(fault => fault.Points).ToList());
+        }
+
+        var roles = new Roles(evidence.Steps);
+        var observations = SpeedObservations.Of(evidence, roles)
+            .Concat(PressureObservations.Of(evidence, roles, unit))
+            .Concat(DifferenceObservations.Of(evidence, roles, unit))
+            .Concat(EngagementObservations.Of(evidence))
+            .OfType<Observed>()
+            .ToList();
+        if (!observations.Any(seen => seen.Telling))
+        {
+            return Ranked(faults);
+        }
+
+        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown).Concat(faults).Where(score => score.Points > 0.3);
+        return Ranked(scores.OrderByDescending(score => score.Points).ToList());
+    }
+
+    private static List<Suspect> Ranked(IReadOnlyList<CauseScore> scores)
+    {
+        var suspects = new List<Suspect>();
+        if (scores.Count == 0)
+        {
+            return suspects;
+        }
+
+        var kept = scores.Where(score => score.Points > scores[0].Points - WorthALook).Take(Longest).ToList();
+
+        // Sound readings stand in with 0 points: a weak fit stays a weak belief.
+        double total = 1 + kept.Sum(score => Math.Exp(Math.Min(score.Points, 50)));
+        int rank = 0;
+        int sharing = 0;
+        double first = 0;
+        foreach (var score in kept)
+        {
+            if (rank == 0 || first - score.Points > Indistinguishable || sharing == SharingARank)
+            {
+                rank++;
+                sharing = 0;
+                first = score.Points;
+            }
+
+            sharing++;
+            suspects.Add(new Suspect(
+                CauseCodes.Text(score.Cause), rank, Math.Exp(Math.Min(score.Points, 50)) / total, score.For, score.Against, NextChecks.Of(score.Cause)));
+        }
+
+        return suspects;
+    }
 }

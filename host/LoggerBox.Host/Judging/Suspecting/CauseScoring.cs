@@ -1,0 +1,123 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Judging.Validity;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Suspecting;
+
+/// <summary>Agreement of the observations with each row of the cause matrix, less contradiction; what was not seen counts for neither side.</summary>
+public static class CauseScoring
+{
+    /// <summary>A cell counts as said for or against from here on.</summary>
+    private const double WorthSaying = 0.25;
+
+    /// <summary>How common a cause is beside its neighbours, natural logarithm; common practice, no source. It orders causes that fit alike.</summary>
+    private static readonly Dictionary<Cause, double> Commonness = new()
+    {
+        [Cause.EnginePowerLow] = 0.4,
+        [Cause.EngineLimitedByControl] = -0.3,
+        [Cause.WorkHydraulicsLoading] = -0.3,
+        [Cause.PumpWorn] = 0.3,
+        [Cause.LubePlugMissing] = -0.3,
+        [Cause.AirThin] = -0.2,
+        [Cause.GovernorDroop] = 0.1,
+        [Cause.DriveInputBroken] = -0.2,
+        [Cause.OilCold] = -0.3,
+    };
+
+    public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, bool gearsUnknown)
+    {
+        ArgumentNullException.ThrowIfNull(observations);
+        ArgumentNullException.ThrowIfNull(evidence);
+        var best = Enumerable.Range(0, CauseMatrix.RowCount)
+            .Select(row => (Row: row, Cause: CauseMatrix.CauseOf(row), Points: observations.Sum(o => o.Points(row))))
+            .GroupBy(scored => scored.Cause)
+            .Select(group => group.MaxBy(scored => scored.Points))
+            .ToList();
+        return best
+            .Select(scored => new CauseScore(
+                scored.Cause,
+                Mirrored(best, scored.Cause, scored.Points, gearsUnknown) + Commonness.GetValueOrDefault(scored.Cause) + Circumstances(scored.Cause, evidence),
+                scored.Row,
+                Said(observations, scored.Row, speaksFor: true),
+                Said(observations, scored.Row, speaksFor: false)))
+            .OrderByDescending(score => score.Points)
+            .ToList();
+    }
+
+    /// <summary>Where forward and reverse cannot be told apart, neither can their causes.</summary>
+    private static double Mirrored(List<(int Row, Cause Cause, double Points)> all, Cause cause, double points, bool gearsUnknown)
+    {
+        Cause? mirror = cause switch
+        {
+            Cause.ForwardClutchLeak => Cause.ReverseClutchLeak,
+            Cause.ReverseClutchLeak => Cause.ForwardClutchLeak,
+            Cause.ForwardFeedOpen => Cause.ReverseFeedOpen,
+            Cause.ReverseFeedOpen => Cause.ForwardFeedOpen,
+            Cause.ForwardClutchSlip => Cause.ReverseClutchSlip,
+            Cause.ReverseClutchSlip => Cause.ForwardClutchSlip,
+            _ => null,
+        };
+        return gearsUnknown && mirror is { } other ? Math.Max(points, all.First(scored => scored.Cause == other).Points) : points;
+    }
+
+    /// <summary>What the work order and the sheet say beside the readings: site and oil.</summary>
+    private static double Circumstances(Cause cause, Evidence evidence) => cause switch
+    {
+        Cause.AirThin => ThinAir(evidence),
+        Cause.OilCold => ColdOil(evidence),
+        Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
+        _ => 0,
+    };
+
+    private static double ThinAir(Evidence evidence)
+    {
+        if (evidence.AltitudeMetres is null && evidence.AirCelsius is null)
+        {
+            return 0;
+        }
+
+        double predicted = SiteAir.StallDrop(SiteAir.TorqueLoss(evidence.AltitudeMetres, evidence.AirCelsius));
+        double? seen = StallDeficit(evidence);
+        return predicted < 0.02 ? -4 : seen is null ? 1 : seen < (1.3 * predicted) + 0.03 ? 2.5 : -3;
+    }
+
+    private static double? StallDeficit(Evidence evidence)
+    {
+        var limit = evidence.Engine.StallForwardRpm;
+        double? nominal = limit?.Nominal ?? ((limit?.Min + limit?.Max) / 2) ?? limit?.Min;
+        return evidence.Steps.Good(Step.StallForward)?.Rpm is { } stall && nominal is > 0 ? 1 - (stall.Value / nominal) : null;
+    }
+
+    private static double ColdOil(Evidence evidence) =>
+        SessionNotes.OilCelsius(evidence) is not { } oil ? 0 : OilWindow.IsCold(oil, evidence.Sheet.OilCelsius) ? 4 : -5;
+
+    private static bool OilLooksBad(Evidence evidence) =>
+        new[] { evidence.Facts.OilLevel, evidence.Facts.OilLook }
+            .Any(text => text is not null && new[] { "low", "foam", "milky", "empty" }.Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
+
+    private static List<string> Said(IReadOnlyList<Observed> observations, int row, bool speaksFor)
+    {
+        var texts = new List<string>();
+        foreach (var seen in observations)
+        {
+            double points = seen.Points(row);
+            bool off = seen.Strongest != Level.Normal;
+            if (speaksFor && off && points > WorthSaying)
+            {
+                texts.Add($"{seen.Text}: {Words.LevelName(seen.Strongest)}.");
+            }
+            else if (!speaksFor && !off && points < -WorthSaying)
+            {
+                texts.Add($"{seen.Text}: normal, and this cause moves it.");
+            }
+            else if (!speaksFor && off && seen.Telling && points <= 0)
+            {
+                texts.Add($"{seen.Text}: {Words.LevelName(seen.Strongest)}, which this cause does not explain.");
+            }
+        }
+
+        return texts;
+    }
+}

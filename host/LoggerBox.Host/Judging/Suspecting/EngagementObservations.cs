@@ -1,0 +1,45 @@
+using System;
+using System.Collections.Generic;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Suspecting;
+
+/// <summary>How long each clutch takes to fill, against the limit and against the other.</summary>
+public static class EngagementObservations
+{
+    /// <summary>A sound pair differs by less than this part of the shorter time (no published source).</summary>
+    private const double Practical = 0.4;
+
+    public static IEnumerable<Observed?> Of(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        var limit = evidence.Sheet.EngagementSeconds;
+        var forward = EngagementReadings.Seconds(evidence.Sessions, Gear.Forward);
+        var reverse = EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse);
+        double veryLow = 0.5 * (limit?.Min ?? 0);
+        double veryHigh = 1.8 * (limit?.Max ?? 100);
+        yield return Never(evidence, Observation.EngageForward, Gear.Forward)
+            ?? LimitObservation.Of(Observation.EngageForward, "Engagement of F", forward, limit, "0.00", "s", veryLow, veryHigh, 0.8);
+        yield return Never(evidence, Observation.EngageReverse, Gear.Reverse)
+            ?? LimitObservation.Of(Observation.EngageReverse, "Engagement of R", reverse, limit, "0.00", "s", veryLow, veryHigh, 0.8);
+        if (forward is null || reverse is null)
+        {
+            yield break;
+        }
+
+        double shorter = Math.Max(0.1, Math.Min(forward.Value, reverse.Value));
+        var relative = forward.Less(reverse).Scaled(1 / shorter);
+        yield return new Observed(
+            Observation.EngageForwardAgainstReverse,
+            Grading.Difference(relative, Practical, 1.5),
+            Math.Abs(relative.Value) > Practical + relative.Expanded && Math.Abs(forward.Value - reverse.Value) > 0.25,
+            $"Engagement of F {Words.Seconds(forward.Value)}, of R {Words.Seconds(reverse.Value)}",
+            0.8);
+    }
+
+    private static Observed? Never(Evidence evidence, Observation observation, Gear gear) =>
+        EngagementReadings.NeverFilled(evidence.Sessions, gear)
+            ? new Observed(observation, [0, 0, 0, 0, 1], true, $"The {(gear == Gear.Forward ? "forward" : "reverse")} clutch never filled")
+            : null;
+}

@@ -1,0 +1,52 @@
+using System;
+using System.Linq;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Suspecting;
+
+/// <summary>
+/// Which hold plays which part. Where the gears are not known, the worse of two holds in gear stands in for forward:
+/// what is then said of the forward clutch goes for the reverse one as well.
+/// </summary>
+public sealed class Roles
+{
+    private readonly StepReadings steps;
+
+    public Roles(StepReadings steps)
+    {
+        ArgumentNullException.ThrowIfNull(steps);
+        this.steps = steps;
+        GearsUnknown = steps.All.Any(hold => hold.Step is Step.IdleInGear or Step.HoldInGear or Step.StallInGear);
+    }
+
+    public bool GearsUnknown { get; }
+
+    public MeasuredHold? Of(Step step) => steps.Good(step) ?? StandIn(step);
+
+    /// <summary>With its gate's code even where void: that there was no clutch pressure is a finding, too.</summary>
+    public MeasuredHold? OfAny(Step step) => Of(step) ?? steps.Void(step);
+
+    private MeasuredHold? StandIn(Step step)
+    {
+        var (inGear, worse) = step switch
+        {
+            Step.IdleForward => (Step.IdleInGear, true),
+            Step.IdleReverse => (Step.IdleInGear, false),
+            Step.HoldForward => (Step.HoldInGear, true),
+            Step.HoldReverse => (Step.HoldInGear, false),
+            Step.StallForward => (Step.StallInGear, true),
+            Step.StallReverse => (Step.StallInGear, false),
+            _ => (Step.None, false),
+        };
+        var pair = inGear == Step.None ? [] : steps.GoodInGear(inGear).OrderBy(Soundness).ToList();
+        return pair.Count == 0 ? null : worse ? pair[0] : pair.Count > 1 ? pair[1] : null;
+    }
+
+    /// <summary>Lower pressures or a higher stall are the worse.</summary>
+    private static double Soundness(MeasuredHold hold) => HoldGates(hold)
+        ? -(hold.Rpm?.Value ?? 0)
+        : (hold.Converter?.Value ?? 0) + (hold.Clutch?.Value ?? 0) + (hold.Main?.Value ?? 0);
+
+    private static bool HoldGates(MeasuredHold hold) => Validity.HoldGates.IsStall(hold.Step);
+}
