@@ -1,0 +1,80 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using LoggerBox.Architecture.Tests.Metadata;
+using Xunit;
+
+namespace LoggerBox.Architecture.Tests.References;
+
+/// <summary>Inside the host data goes one way too: line and files, archive, judgement, report. A later stage may know an earlier one, never the other way.</summary>
+public class HostNamespaceTests
+{
+    private const string Root = "LoggerBox.Host.";
+
+    /// <summary>For each folder the folders of the host that it must not know.</summary>
+    private static readonly Dictionary<string, string[]> MustNotKnow = new()
+    {
+        ["Units"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Sessions", "Traces"],
+        ["DataSheets"] = ["Archive", "Judging", "Link", "Report", "Sessions", "Traces"],
+        ["Sessions"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Traces"],
+        ["Traces"] = ["Archive", "Judging", "Link", "Report"],
+        ["Link"] = ["Archive", "Judging", "Report", "Traces"],
+        ["Archive"] = ["Link", "Report", "Traces"],
+        ["Judging"] = ["Archive", "Link", "Report", "Traces"],
+        ["Report"] = ["Archive", "Link", "Traces"],
+    };
+
+    /// <summary>Assemblies and the only place that may use them: a folder of the host.</summary>
+    private static readonly Dictionary<string, string> OnlyIn = new()
+    {
+        ["Microsoft.Data.Sqlite"] = "Archive",
+        ["System.IO.Ports"] = "Link",
+        ["Tomlyn"] = "DataSheets",
+        ["MathNet.Numerics"] = "Judging",
+        ["System.CommandLine"] = "no folder of the host",
+        ["System.Console"] = "no folder of the host",
+    };
+
+    private static readonly IReadOnlyList<TypeScan> Types = AssemblyReader.Read(Path.Combine(AppContext.BaseDirectory, "LoggerBox.Host.dll")).Types;
+
+    public static TheoryData<string> Folders => new(MustNotKnow.Keys);
+
+    public static TheoryData<string> Assemblies => new(OnlyIn.Keys);
+
+    [Fact]
+    public void Every_folder_of_the_host_has_its_rule() =>
+        Assert.Subset(MustNotKnow.Keys.ToHashSet(), Types.Select(type => FolderOf(type.Type)).OfType<string>().ToHashSet());
+
+    [Theory]
+    [MemberData(nameof(Folders))]
+    public void A_folder_of_the_host_knows_no_later_stage(string folder)
+    {
+        string[] broken = UsesFrom(folder).Where(use => FolderOf(use.Used) is { } used && MustNotKnow[folder].Contains(used)).Select(Text).ToArray();
+        Assert.True(broken.Length == 0, string.Join("\n", broken));
+    }
+
+    [Theory]
+    [MemberData(nameof(Assemblies))]
+    public void An_outside_library_is_used_in_one_folder(string assembly)
+    {
+        string[] broken = Types.SelectMany(type => type.Uses.Select(used => (User: type.Type, Used: used)))
+            .Where(use => use.Used.Assembly == assembly && FolderOf(use.User) != OnlyIn[assembly])
+            .Select(Text)
+            .ToArray();
+        Assert.True(broken.Length == 0, string.Join("\n", broken));
+    }
+
+    /// <summary>The scan itself would let everything pass if it saw no use at all.</summary>
+    [Fact]
+    public void The_scan_sees_that_judging_uses_sessions_and_sheets() =>
+        Assert.Superset(new HashSet<string> { "Sessions", "DataSheets" }, UsesFrom("Judging").Select(use => FolderOf(use.Used)).OfType<string>().ToHashSet());
+
+    private static IEnumerable<(UsedType User, UsedType Used)> UsesFrom(string folder) => Types
+        .Where(type => FolderOf(type.Type) == folder)
+        .SelectMany(type => type.Uses.Select(used => (type.Type, used)));
+
+    private static string? FolderOf(UsedType type) => type.Namespace.StartsWith(Root, StringComparison.Ordinal) ? type.Namespace[Root.Length..].Split('.')[0] : null;
+
+    private static string Text((UsedType User, UsedType Used) use) => $"{use.User.FullName} uses {use.Used}";
+}

@@ -1,0 +1,28 @@
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using System.Xml.Linq;
+using LoggerBox.Architecture.Tests.Files;
+
+namespace LoggerBox.Architecture.Tests.References;
+
+/// <summary>What a project file asks for.</summary>
+internal sealed record ProjectFile(string Name, IReadOnlySet<string> Projects, IReadOnlySet<string> Packages)
+{
+    /// <summary>Every project of the repository that is no test.</summary>
+    public static IReadOnlyList<ProjectFile> Products { get; } = Repository.Files
+        .Where(file => file.EndsWith(".csproj", System.StringComparison.Ordinal) && !file.StartsWith("tests/", System.StringComparison.Ordinal))
+        .Select(Read)
+        .ToList();
+
+    private static ProjectFile Read(string file)
+    {
+        XElement project = XDocument.Load(Repository.PathOf(file)).Root!;
+        return new ProjectFile(
+            NameOf(file),
+            project.Descendants("ProjectReference").Select(item => NameOf(item.Attribute("Include")!.Value)).ToHashSet(),
+            project.Descendants("PackageReference").Select(item => item.Attribute("Include")!.Value).ToHashSet());
+    }
+
+    private static string NameOf(string path) => Path.GetFileNameWithoutExtension(path.Replace('\\', '/'));
+}

@@ -1,0 +1,69 @@
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using LoggerBox.Architecture.Tests.Files;
+using LoggerBox.Architecture.Tests.Metadata;
+using Xunit;
+
+namespace LoggerBox.Architecture.Tests.References;
+
+/// <summary>
+/// Logger and shop PC meet only through bytes: the host never sees the capture engine, the simulator never sees the host, and the application alone
+/// sees both.
+/// </summary>
+public class ProjectReferenceTests
+{
+    private static readonly Dictionary<string, string[]> MayKnow = new()
+    {
+        ["LoggerBox.Protocol"] = [],
+        ["LoggerBox.Capture"] = ["LoggerBox.Protocol"],
+        ["LoggerBox.Host"] = ["LoggerBox.Protocol"],
+        ["LoggerBox.TruckSimulator"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
+        ["LoggerBox.App"] = ["LoggerBox.Host", "LoggerBox.TruckSimulator", "LoggerBox.Capture", "LoggerBox.Protocol"],
+    };
+
+    private static readonly Dictionary<string, string[]> MayFetch = new()
+    {
+        ["LoggerBox.Protocol"] = [],
+        ["LoggerBox.Capture"] = [],
+        ["LoggerBox.Host"] = ["MathNet.Numerics", "Microsoft.Data.Sqlite", "System.IO.Ports", "Tomlyn"],
+        ["LoggerBox.TruckSimulator"] = [],
+        ["LoggerBox.App"] = ["System.CommandLine"],
+    };
+
+    public static TheoryData<string> Projects => new(MayKnow.Keys);
+
+    [Fact]
+    public void Every_project_that_is_no_test_has_its_rule() => Assert.Equal(MayKnow.Keys.Order(), ProjectFile.Products.Select(project => project.Name).Order());
+
+    [Theory]
+    [MemberData(nameof(Projects))]
+    public void A_project_asks_only_for_projects_that_it_may_know(string name) => Assert.Subset(MayKnow[name].ToHashSet(), Find(name).Projects.ToHashSet());
+
+    [Theory]
+    [MemberData(nameof(Projects))]
+    public void A_project_asks_only_for_packages_that_it_may_fetch(string name) => Assert.Subset(MayFetch[name].ToHashSet(), Find(name).Packages.ToHashSet());
+
+    /// <summary>A project reference reaches further than the file says, so the compiled assembly is asked too.</summary>
+    [Theory]
+    [MemberData(nameof(Projects))]
+    public void An_assembly_uses_only_what_its_project_may_know(string name)
+    {
+        string file = name == "LoggerBox.App" ? "loggerbox" : name;
+        IEnumerable<string> ours = AssemblyReader.Read(Path.Combine(System.AppContext.BaseDirectory, file + ".dll")).References.Keys
+            .Where(reference => reference.StartsWith("LoggerBox.", System.StringComparison.Ordinal));
+        Assert.Subset(MayKnow[name].ToHashSet(), ours.ToHashSet());
+    }
+
+    [Fact]
+    public void Every_package_stands_in_the_notices_with_its_version()
+    {
+        string notice = string.Join(' ', Repository.Text("NOTICE").Split(' ', System.StringSplitOptions.RemoveEmptyEntries));
+        var packages = System.Xml.Linq.XDocument.Load(Repository.PathOf("Directory.Packages.props")).Descendants("PackageVersion")
+            .Select(item => item.Attribute("Include")!.Value + " " + item.Attribute("Version")!.Value)
+            .Append("nanoFramework.CoreLibrary 1.17.11");
+        Assert.All(packages, package => Assert.Contains(package, notice, System.StringComparison.Ordinal));
+    }
+
+    private static ProjectFile Find(string name) => ProjectFile.Products.Single(project => project.Name == name);
+}
