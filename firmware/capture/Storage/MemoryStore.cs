@@ -21,8 +21,13 @@ namespace LoggerBox.Capture.Storage
 
         public int Read(long offset, byte[] buffer, int bufferOffset, int count)
         {
+            if (offset < 0 || offset >= length)
+            {
+                return 0;
+            }
+
             long left = length - offset;
-            int readable = left < 0 ? 0 : left < count ? (int)left : count;
+            int readable = left < count ? (int)left : count;
             System.Array.Copy(bytes, (int)offset, buffer, bufferOffset, readable);
             return readable;
         }

@@ -1,0 +1,99 @@
+using System;
+using System.Collections.Generic;
+using LoggerBox.Protocol.Framing;
+using LoggerBox.Protocol.Link;
+using Xunit;
+using LinkData = LoggerBox.Protocol.Link.Data;
+
+namespace LoggerBox.Protocol.Tests.Framing;
+
+public sealed class FrameTests
+{
+    private const int Seed = 71;
+
+    [Fact]
+    public void A_frame_of_the_longest_payload_arrives()
+    {
+        List<byte[]> payloads = Receive(Frame(Data(0, LinkData.MaxPayload)), new FrameDecoder());
+        Assert.Equal(Data(0, LinkData.MaxPayload).Payload, Assert.Single(payloads));
+    }
+
+    [Fact]
+    public void One_damaged_byte_at_any_place_costs_one_frame_or_two_at_the_delimiter_and_gives_no_wrong_one()
+    {
+        List<byte> stream = [];
+        List<byte[]> sent = [];
+        for (int i = 0; i < 12; i++)
+        {
+            LinkData data = Data(i, 40);
+            sent.Add(data.Payload[..40]);
+            stream.AddRange(Frame(data));
+        }
+
+        byte[] clean = [.. stream];
+        Random random = new(Seed);
+        for (int at = 0; at < clean.Length; at++)
+        {
+            byte[] damaged = [.. clean];
+            damaged[at] ^= (byte)random.Next(1, 256);
+            List<byte[]> received = Receive(damaged, new FrameDecoder());
+            int lost = sent.Count - received.Count;
+            Assert.True(lost <= (clean[at] == FrameFormat.Delimiter ? 2 : 1), $"seed {Seed}, byte {at}: {lost} frames lost");
+            Assert.All(received, payload => Assert.Contains(payload, sent));
+        }
+    }
+
+    [Fact]
+    public void Noise_before_a_delimiter_is_counted_and_the_next_frame_arrives()
+    {
+        FrameDecoder decoder = new();
+        Assert.Empty(Receive([1, 2, 3, 4, 5, FrameFormat.Delimiter], decoder));
+        Assert.Equal(1, decoder.DamagedFrames);
+        Assert.Equal(5, decoder.DamagedBytes);
+        Assert.Single(Receive(Frame(Data(0, 20)), decoder));
+    }
+
+    [Fact]
+    public void An_endless_stream_without_a_delimiter_fills_no_memory_and_does_no_harm()
+    {
+        FrameDecoder decoder = new();
+        for (int i = 0; i < 1_000_000; i++)
+        {
+            Assert.False(decoder.Accept((byte)(i % 100)));
+        }
+
+        Assert.Empty(Receive([FrameFormat.Delimiter], decoder));
+        Assert.Single(Receive(Frame(Data(0, 20)), decoder));
+    }
+
+    private static LinkData Data(int number, int length)
+    {
+        LinkData data = new() { SessionNumber = 1, Offset = (uint)number, Length = length };
+        new Random(Seed + number).NextBytes(data.Payload.AsSpan(0, length));
+        return data;
+    }
+
+    private static byte[] Frame(LinkData data)
+    {
+        FrameEncoder encoder = new();
+        int length = encoder.Encode(data);
+        return encoder.Frame[..length];
+    }
+
+    private static List<byte[]> Receive(byte[] wire, FrameDecoder decoder)
+    {
+        List<byte[]> payloads = [];
+        LinkData data = new();
+        foreach (byte value in wire)
+        {
+            if (decoder.Accept(value))
+            {
+                Assert.Equal((byte)MessageCode.Data, decoder.Content.ReadByte());
+                Assert.True(data.TryRead(decoder.Content));
+                payloads.Add(data.Payload[..data.Length]);
+            }
+        }
+
+        return payloads;
+    }
+}
