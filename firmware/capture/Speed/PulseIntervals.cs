@@ -2,17 +2,20 @@ namespace LoggerBox.Capture.Speed
 {
     /// <summary>
     /// Tells a lost and a doubled edge from a change of speed. Between two edges of a slow pickup a crankshaft can't change
-    /// its speed by half; when it seems to twice running, it was the reference that was wrong.
+    /// its speed by half; when it seems to twice running, it was the reference that was wrong. So it is when every other edge seems
+    /// an extra one: an engine that catches leaves cranking speed within a turn, and would be taken for half its speed from then on.
     /// </summary>
     internal sealed class PulseIntervals
     {
         private long _reference;
         private bool _doubted;
+        private bool _extraJustBefore;
 
         public void Forget()
         {
             _reference = 0;
             _doubted = false;
+            _extraJustBefore = false;
         }
 
         /// <summary>How many real pulse periods the interval holds: 1, 2 where an edge was lost, 0 where this edge is an extra one.</summary>
@@ -23,7 +26,7 @@ namespace LoggerBox.Capture.Speed
             {
                 if (microseconds * 100 < _reference * 62)
                 {
-                    periods = 0;
+                    periods = _extraJustBefore ? 1 : 0;
                 }
                 else if (microseconds * 100 > _reference * 165 && microseconds * 100 < _reference * 235)
                 {
@@ -31,6 +34,7 @@ namespace LoggerBox.Capture.Speed
                 }
             }
 
+            _extraJustBefore = periods == 0 || (_extraJustBefore && _doubted);
             _doubted = periods != 1;
             if (periods != 0)
             {

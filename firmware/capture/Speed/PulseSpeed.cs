@@ -53,7 +53,7 @@ namespace LoggerBox.Capture.Speed
             {
                 long fresh = count - _lastCount;
                 long passed = microseconds - _lastPoll;
-                if (fresh > 0 && passed > 0 && passed * 1000 / fresh >= _shortestPeriodNanoseconds / 4)
+                if (passed > 0 && Possible(fresh, passed))
                 {
                     AddBracket(fresh, microseconds - (passed / (2 * fresh)));
                 }
@@ -94,6 +94,10 @@ namespace LoggerBox.Capture.Speed
 
             return IntegerMath.Clamp(TenthsOfPeriod(period), 0, short.MaxValue);
         }
+
+        // A lone edge fits any bracket, a poll being far shorter than a period; several in one are bounded by the fastest engine.
+        private bool Possible(long fresh, long passed) =>
+            fresh == 1 || (fresh > 1 && passed * 1000 / (fresh - 1) >= _shortestPeriodNanoseconds / 4);
 
         private void AddBracket(long fresh, long middle)
         {
