@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 
 namespace LoggerBox.App;
 
@@ -59,10 +60,41 @@ internal static class Messages
     public const string OilLevelOption = "Transmission oil level, as found.";
     public const string OilLookOption = "How the oil looks and smells.";
     public const string OilOption = "Transmission oil temperature during the test, degrees Celsius.";
-    public const string OilHowOption = "How the oil temperature was read.";
+    public const string OilReadOption = "How the oil temperature was read.";
 
     public const string NoPorts = "This computer shows no serial port. Plug the logger's cable in and ask again.";
     public const string Stopped = "Stopped before the end.";
+
+    public static string SheetFinding(string file, int line, string text, bool error) => $"{file}, line {line}: {(error ? "" : "doubtful: ")}{text}";
+
+    public static string SheetRefused(string file, int line, int errors) =>
+        $"{file} is refused: {(errors == 1 ? "1 error" : errors + " errors")}, the first in line {line}. Correct the lines listed and check again.";
+
+    public static string SheetGood(string file, int doubts) =>
+        doubts == 0 ? $"{file}: nothing wrong." : $"{file}: can be used; {(doubts == 1 ? "1 line deserves" : doubts + " lines deserve")} a look.";
+
+    public static string OutOfRange(string option, double lowest, double highest) => $"{option} takes a number from {lowest} to {highest}";
+
+    public static string JobLine(string id, bool closed) => $"Job {id}{(closed ? " (closed)" : "")}";
+
+    public static string JobEmpty(string id) => $"Job {id} has no session yet: add one with `loggerbox job add {id} SESSION`.";
+
+    public static string JobHolds(string id, IReadOnlyList<string> sessions) => $"Job {id} holds {string.Join(", ", sessions)}.";
+
+    public static string JobClosed(string id) => $"Job {id} is closed.";
+
+    public static string ArchiveEmpty(string path) => $"The archive {path} holds no session yet: fetch or import one.";
+
+    public static string NoSheet(string what) => $"There is no data sheet to judge {what} by: name the truck's with --sheet FILE, or write a job with one.";
+
+    public static string ReportEnding(string path) => $"{path} is no .html file: this release writes the report as a page that any browser prints; end the name in .html.";
+
+    public static string ExportEnding(string path) => $"{path} is no .csv file: this release exports traces as .csv; end the name in .csv.";
+
+    public static string NameOneSession(string job, IReadOnlyList<string> sessions) =>
+        sessions.Count == 0 ? JobEmpty(job) : $"Job {job} holds several sessions ({string.Join(", ", sessions)}): export one of them by its id.";
+
+    public static string Wrote(string path) => $"Wrote {path}";
 
     public static string RangeOption(string channel) => $"Range of the {channel} transducer's 4 to 20 mA, for an mA column.";
 

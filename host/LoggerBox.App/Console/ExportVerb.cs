@@ -1,4 +1,9 @@
+using System;
 using System.CommandLine;
+using LoggerBox.Host;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Units;
 
 namespace LoggerBox.App.Console;
 
@@ -12,7 +17,33 @@ internal static class ExportVerb
         var unit = SharedOptions.Unit();
         var archive = SharedOptions.Archive();
         var verb = new Command("export", Messages.ExportVerb) { what, file, unit, archive };
-        verb.SetAction(line => Unbuilt.Run("export"));
+        verb.SetAction(line =>
+        {
+            string path = line.GetRequiredValue(file);
+            if (!path.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+            {
+                throw new UserErrorException(Messages.ExportEnding(path), usage: true);
+            }
+
+            using ArchiveFile open = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            LoadedSession loaded = open.Sessions.Load(SessionOf(open, line.GetRequiredValue(what)));
+            string title = $"session {loaded.Row.Id}, {loaded.Row.Source}, {(loaded.Row.Start is DateTimeOffset start ? JobWords.Moment(start) : "undated")}";
+            WholeFile.Write(path, CsvExport.Render(loaded.Session, title, line.GetValue(unit) ?? PressureUnit.Kilopascal));
+            terminal.Out.WriteLine(Messages.Wrote(path));
+            return CommandLine.Done;
+        });
         return verb;
+    }
+
+    /// <summary>A trace file is one recording: of a job of several the session must be named.</summary>
+    private static string SessionOf(ArchiveFile archive, string what)
+    {
+        if (!RowId.IsJob(what))
+        {
+            return what;
+        }
+
+        Job job = archive.Jobs.Load(what);
+        return job.SessionIds.Count == 1 ? job.SessionIds[0] : throw new UserErrorException(Messages.NameOneSession(job.Id, job.SessionIds));
     }
 }

@@ -1,4 +1,6 @@
+using System;
 using System.CommandLine;
+using LoggerBox.Host.Archive;
 
 namespace LoggerBox.App.Console;
 
@@ -8,20 +10,12 @@ internal static class JobVerb
     public static Command Declare(Terminal terminal) => new("job", Messages.JobVerb)
     {
         JobNewVerb.Declare(terminal),
-        Show(terminal),
+        JobShowVerb.Declare(terminal),
         Add(terminal),
         Close(terminal),
     };
 
-    private static Command Show(Terminal terminal)
-    {
-        var job = JobArgument();
-        var archive = SharedOptions.Archive();
-        var json = SharedOptions.Json();
-        var verb = new Command("show", Messages.JobShowVerb) { job, archive, json };
-        verb.SetAction(line => Unbuilt.Run("job show"));
-        return verb;
-    }
+    public static Argument<string> JobArgument() => new("JOB") { Description = Messages.JobArgument };
 
     private static Command Add(Terminal terminal)
     {
@@ -29,7 +23,14 @@ internal static class JobVerb
         var sessions = new Argument<string[]>("SESSION") { Description = Messages.SessionArgument, Arity = ArgumentArity.OneOrMore };
         var archive = SharedOptions.Archive();
         var verb = new Command("add", Messages.JobAddVerb) { job, sessions, archive };
-        verb.SetAction(line => Unbuilt.Run("job add"));
+        verb.SetAction(line =>
+        {
+            using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            file.Jobs.AddSessions(line.GetRequiredValue(job), line.GetRequiredValue(sessions), DateTimeOffset.Now);
+            Job there = file.Jobs.Load(line.GetRequiredValue(job));
+            terminal.Out.WriteLine(Messages.JobHolds(there.Id, there.SessionIds));
+            return CommandLine.Done;
+        });
         return verb;
     }
 
@@ -38,9 +39,13 @@ internal static class JobVerb
         var job = JobArgument();
         var archive = SharedOptions.Archive();
         var verb = new Command("close", Messages.JobCloseVerb) { job, archive };
-        verb.SetAction(line => Unbuilt.Run("job close"));
+        verb.SetAction(line =>
+        {
+            using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            file.Jobs.Close(line.GetRequiredValue(job), DateTimeOffset.Now);
+            terminal.Out.WriteLine(Messages.JobClosed(file.Jobs.Load(line.GetRequiredValue(job)).Id));
+            return CommandLine.Done;
+        });
         return verb;
     }
-
-    private static Argument<string> JobArgument() => new("JOB") { Description = Messages.JobArgument };
 }

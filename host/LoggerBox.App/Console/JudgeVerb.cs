@@ -1,4 +1,7 @@
 using System.CommandLine;
+using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
 
 namespace LoggerBox.App.Console;
 
@@ -7,15 +10,27 @@ internal static class JudgeVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var what = SharedOptions.What();
-        var sheet = SharedOptions.Sheet();
+        var reading = new SubjectReading();
         var unit = SharedOptions.Unit();
         var json = SharedOptions.Json();
-        var archive = SharedOptions.Archive();
-        var trace = new TraceOptions();
-        var verb = new Command("judge", Messages.JudgeVerb) { what, sheet, unit, json, archive };
-        trace.AddTo(verb);
-        verb.SetAction(line => Unbuilt.Run("judge"));
+        var verb = new Command("judge", Messages.JudgeVerb) { unit, json };
+        reading.AddTo(verb);
+        verb.SetAction(line =>
+        {
+            Subject subject = reading.Read(line);
+            DataSheet sheet = reading.ReadSheet(line, subject);
+            Judgement judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? sheet.Unit);
+            if (line.GetValue(json))
+            {
+                JudgementJson.Write(judgement, terminal.Out);
+            }
+            else
+            {
+                new TextReport(terminal.Out, terminal.Colour).Write(subject.Title, judgement);
+            }
+
+            return CommandLine.Done;
+        });
         return verb;
     }
 }

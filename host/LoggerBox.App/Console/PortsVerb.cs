@@ -1,7 +1,7 @@
-using System;
+using System.Collections.Generic;
 using System.CommandLine;
-using System.IO.Ports;
 using System.Text.Json;
+using LoggerBox.Host.Link;
 
 namespace LoggerBox.App.Console;
 
@@ -18,8 +18,7 @@ internal static class PortsVerb
 
     private static int Run(Terminal terminal, bool json)
     {
-        string[] names = SerialPort.GetPortNames();
-        Array.Sort(names, StringComparer.Ordinal);
+        IReadOnlyList<string> names = SerialPorts.List();
         if (json)
         {
             terminal.Out.WriteLine(JsonSerializer.Serialize(names));
@@ -31,7 +30,7 @@ internal static class PortsVerb
             terminal.Out.WriteLine(name);
         }
 
-        if (names.Length == 0)
+        if (names.Count == 0)
         {
             terminal.Error.WriteLine(Messages.NoPorts);
         }

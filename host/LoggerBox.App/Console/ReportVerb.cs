@@ -1,4 +1,10 @@
+using System;
 using System.CommandLine;
+using LoggerBox.Host;
+using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Report.Html;
 
 namespace LoggerBox.App.Console;
 
@@ -7,15 +13,26 @@ internal static class ReportVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var what = SharedOptions.What();
+        var reading = new SubjectReading();
         var file = SharedOptions.OutFile(Messages.ReportOutOption);
-        var sheet = SharedOptions.Sheet();
         var unit = SharedOptions.Unit();
-        var archive = SharedOptions.Archive();
-        var trace = new TraceOptions();
-        var verb = new Command("report", Messages.ReportVerb) { what, file, sheet, unit, archive };
-        trace.AddTo(verb);
-        verb.SetAction(line => Unbuilt.Run("report"));
+        var verb = new Command("report", Messages.ReportVerb) { file, unit };
+        reading.AddTo(verb);
+        verb.SetAction(line =>
+        {
+            string path = line.GetRequiredValue(file);
+            if (!path.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
+            {
+                throw new UserErrorException(Messages.ReportEnding(path), usage: true);
+            }
+
+            Subject subject = reading.Read(line);
+            DataSheet sheet = reading.ReadSheet(line, subject);
+            Judgement judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? sheet.Unit);
+            WholeFile.Write(path, HtmlReport.Render(subject.Report(judgement, DateTimeOffset.Now)));
+            terminal.Out.WriteLine(Messages.Wrote(path));
+            return CommandLine.Done;
+        });
         return verb;
     }
 }

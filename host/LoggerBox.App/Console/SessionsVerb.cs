@@ -1,4 +1,11 @@
+using System;
+using System.Collections.Generic;
 using System.CommandLine;
+using System.Globalization;
+using System.Linq;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Report;
+using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.App.Console;
 
@@ -10,7 +17,57 @@ internal static class SessionsVerb
         var archive = SharedOptions.Archive();
         var json = SharedOptions.Json();
         var verb = new Command("sessions", Messages.SessionsVerb) { archive, json };
-        verb.SetAction(line => Unbuilt.Run("sessions"));
+        verb.SetAction(line => Run(terminal, line.GetValue(archive) ?? ArchiveFile.DefaultPath, line.GetValue(json)));
         return verb;
     }
+
+    public static void Print(Terminal terminal, IReadOnlyList<ArchivedSession> sessions)
+    {
+        var table = new TextTable("lllrrll");
+        table.Add("session", "recorded", "from", "seconds", "holds", "steps captured", "");
+        foreach (ArchivedSession session in sessions)
+        {
+            table.Add(
+                session.Id,
+                session.Start is DateTimeOffset start ? JobWords.Moment(start) : "undated",
+                PlainText.Of(session.Source),
+                session.Duration.TotalSeconds.ToString("F0", CultureInfo.InvariantCulture),
+                session.Holds.ToString(CultureInfo.InvariantCulture),
+                string.Join(' ', StepsOf(session)),
+                State(session));
+        }
+
+        table.WriteTo(terminal.Out, "");
+    }
+
+    public static IEnumerable<string> StepsOf(ArchivedSession session) =>
+        Enum.GetValues<Step>().Where(step => step != Step.None && (session.StepsCaptured >> (int)step & 1) == 1).Select(StepCodes.Text);
+
+    private static int Run(Terminal terminal, string path, bool json)
+    {
+        using ArchiveFile file = ArchiveFile.OpenExisting(path);
+        IReadOnlyList<ArchivedSession> sessions = file.Sessions.All();
+        if (json)
+        {
+            ListingJson.WriteArray(terminal.Out, sessions, ListingJson.Session);
+        }
+        else if (sessions.Count == 0)
+        {
+            terminal.Error.WriteLine(Messages.ArchiveEmpty(path));
+        }
+        else
+        {
+            Print(terminal, sessions);
+        }
+
+        return CommandLine.Done;
+    }
+
+    private static string State(ArchivedSession session) => session switch
+    {
+        { Complete: false } => $"arriving, {session.Received} of {session.Length} bytes: fetch again",
+        { Damage.Any: true } => $"{session.Damage.Records} records damaged",
+        { Ended: false } => "cut: not closed in order",
+        _ => "",
+    };
 }

@@ -23,4 +23,9 @@ internal sealed class TraceOptions
         verb.Options.Add(Pulses);
         verb.Options.Add(PulsesPerRevolution);
     }
+
+    public TraceSettings Settings(ParseResult line) => new(
+        line.GetValue(RangeMain), line.GetValue(RangeClutch), line.GetValue(RangeConverter), line.GetValue(Pulses), line.GetValue(PulsesPerRevolution));
 }
+
+internal sealed record TraceSettings(string? RangeMain, string? RangeClutch, string? RangeConverter, string? Pulses, double? PulsesPerRevolution);

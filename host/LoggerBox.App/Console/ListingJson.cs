@@ -1,0 +1,121 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using LoggerBox.Host.Archive;
+
+namespace LoggerBox.App.Console;
+
+/// <summary>Sessions and jobs for other programs; times as ISO 8601 with the shop's offset, a missing value is null.</summary>
+internal static class ListingJson
+{
+    private static readonly JsonWriterOptions Options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+
+    public static void Write(TextWriter output, Action<Utf8JsonWriter> content)
+    {
+        using var bytes = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(bytes, Options))
+        {
+            content(writer);
+        }
+
+        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+    }
+
+    public static void WriteArray<T>(TextWriter output, IEnumerable<T> items, Action<Utf8JsonWriter, T> one) => Write(output, writer =>
+    {
+        writer.WriteStartArray();
+        foreach (T item in items)
+        {
+            one(writer, item);
+        }
+
+        writer.WriteEndArray();
+    });
+
+    public static void Session(Utf8JsonWriter writer, ArchivedSession session)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("id", session.Id);
+        writer.WriteNumber("logger", session.Identity.LoggerId);
+        writer.WriteNumber("boot", session.Identity.BootCount);
+        writer.WriteNumber("number", session.Identity.SessionNumber);
+        writer.WriteString("origin", session.Origin.ToString().ToLowerInvariant());
+        writer.WriteString("source", session.Source);
+        Moment(writer, "stored", session.Stored);
+        Moment(writer, "start", session.Start);
+        writer.WriteBoolean("complete", session.Complete);
+        writer.WriteBoolean("ended", session.Ended);
+        writer.WriteNumber("duration_s", session.Duration.TotalSeconds);
+        writer.WriteNumber("sample_sets", session.SampleSets);
+        writer.WriteNumber("holds", session.Holds);
+        writer.WriteStartArray("steps");
+        foreach (string step in SessionsVerb.StepsOf(session))
+        {
+            writer.WriteStringValue(step);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteNumber("length", session.Length);
+        writer.WriteNumber("received", session.Received);
+        writer.WriteNumber("damaged_records", session.Damage.Records);
+        writer.WriteNumber("damaged_bytes", session.Damage.Bytes);
+        writer.WriteEndObject();
+    }
+
+    public static void Job(Utf8JsonWriter writer, Job job)
+    {
+        JobDetails details = job.Details;
+        writer.WriteStartObject();
+        writer.WriteString("id", job.Id);
+        writer.WriteString("truck", details.Truck);
+        writer.WriteString("serial", details.Serial);
+        Number(writer, "hours", details.HourMeter);
+        writer.WriteString("fuel", details.Fuel);
+        writer.WriteString("complaint", details.Complaint);
+        writer.WriteString("technician", details.Technician);
+        writer.WriteString("sheet", details.SheetName);
+        Number(writer, "altitude_m", details.AltitudeMetres);
+        Number(writer, "air_c", details.AirCelsius);
+        writer.WriteString("oil_level", details.OilLevel);
+        writer.WriteString("oil_look", details.OilLook);
+        Number(writer, "oil_c", details.OilCelsius);
+        writer.WriteString("oil_read", details.OilRead);
+        Moment(writer, "opened", job.Opened);
+        Moment(writer, "closed", job.Closed);
+        writer.WriteStartArray("sessions");
+        foreach (string id in job.SessionIds)
+        {
+            writer.WriteStringValue(id);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void Moment(Utf8JsonWriter writer, string name, DateTimeOffset? time)
+    {
+        if (time is DateTimeOffset known)
+        {
+            writer.WriteString(name, known);
+        }
+        else
+        {
+            writer.WriteNull(name);
+        }
+    }
+
+    private static void Number(Utf8JsonWriter writer, string name, double? value)
+    {
+        if (value is double known)
+        {
+            writer.WriteNumber(name, known);
+        }
+        else
+        {
+            writer.WriteNull(name);
+        }
+    }
+}
