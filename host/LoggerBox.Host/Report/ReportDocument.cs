@@ -22,11 +22,9 @@ public sealed record ReportFact(string Label, string? Value);
 /// <param name="StartedUtc">Null: the logger had no valid clock and nobody dated the session.</param>
 /// <param name="ShopOffset">Offset of the shop's clock from UTC when it was fetched.</param>
 /// <param name="Fingerprint">SHA-256 of the record bytes as received, lower-case hexadecimal.</param>
-/// <param name="FirstSecond">Where this recording's first sample lies on the judgement's time axis.</param>
 public sealed record ReportRecording(
     string Name,
     RecordedSession Session,
     DateTimeOffset? StartedUtc,
     TimeSpan ShopOffset,
-    string Fingerprint,
-    double FirstSecond = 0);
+    string Fingerprint);

@@ -99,5 +99,12 @@ public class HtmlReportTests
         Assert.Contains("No clutch pressure was recorded.", page, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_hold_is_shaded_in_the_recording_it_belongs_to()
+    {
+        Assert.Contains(">hold-F</text>", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(">stall-F</text>", page, StringComparison.Ordinal);
+    }
+
     private static string[] ElementsOf(string markup) => [.. Regex.Matches(markup, "<(/?[a-z0-9]+)").Select(tag => tag.Groups[1].Value)];
 }

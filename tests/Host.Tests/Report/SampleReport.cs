@@ -78,6 +78,7 @@ internal static class SampleReport
         {
             Header = header,
             Samples = samples,
+            Holds = [new HoldRecord { StartMicroseconds = 26_000_000, DurationMilliseconds = 4000, Step = Step.HoldForward, Gear = Gear.Forward }],
             Events =
             [
                 new EventRecord { Microseconds = 5_000_000, Kind = EventKind.GearTag, Value = (int)Gear.Neutral },

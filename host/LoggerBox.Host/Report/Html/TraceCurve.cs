@@ -37,8 +37,9 @@ internal sealed class TraceCurve
     public static TraceCurve Of(ReportRecording recording, int channel, PressureUnit unit)
     {
         IReadOnlyList<RecordedSample> samples = recording.Session.Samples;
-        long zero = samples[0].Microseconds;
-        double span = Math.Max((samples[^1].Microseconds - zero) / 1e6, 1e-6);
+        long zero = recording.Session.Header.StartMicroseconds;
+        double first = (samples[0].Microseconds - zero) / 1e6;
+        double span = Math.Max((samples[^1].Microseconds - samples[0].Microseconds) / 1e6, 1e-6);
         var columns = new (double Second, double Low, double High)?[Columns];
         foreach (RecordedSample sample in samples)
         {
@@ -48,13 +49,13 @@ internal sealed class TraceCurve
             }
 
             double second = (sample.Microseconds - zero) / 1e6;
-            int column = Math.Min(Columns - 1, (int)(second / span * Columns));
+            int column = Math.Min(Columns - 1, (int)((second - first) / span * Columns));
             columns[column] = columns[column] is (double at, double low, double high)
                 ? (at, Math.Min(low, value), Math.Max(high, value))
-                : (recording.FirstSecond + second, value, value);
+                : (second, value, value);
         }
 
-        return new TraceCurve(recording.FirstSecond, recording.FirstSecond + span, [.. columns.OfType<(double, double, double)>()]);
+        return new TraceCurve(first, first + span, [.. columns.OfType<(double, double, double)>()]);
     }
 
     private static double? ValueOf(RecordedSample sample, SessionHeader header, int channel, PressureUnit unit)

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging;
@@ -44,10 +45,12 @@ internal static class TraceSection
         page.Element("p", "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.", "soft small");
     }
 
+    /// <summary>A job joins several recordings, each with its own zero of time: a hold belongs where its record is.</summary>
     private static List<JudgedHold> HoldsOf(ReportRecording recording, Judgement judgement)
     {
-        long first = recording.Session.Samples[0].Microseconds;
-        double to = recording.FirstSecond + (recording.Session.Samples[^1].Microseconds - first) / 1e6;
-        return [.. judgement.Holds.Where(hold => hold.Counts && hold.StartSeconds >= recording.FirstSecond && hold.StartSeconds <= to)];
+        long zero = recording.Session.Header.StartMicroseconds;
+        bool IsHere(JudgedHold hold) => recording.Session.Holds.Any(record =>
+            Math.Abs((record.StartMicroseconds - zero) / 1e6 - hold.StartSeconds) < 1e-6 && Math.Abs(record.DurationMilliseconds / 1e3 - hold.DurationSeconds) < 1e-6);
+        return [.. judgement.Holds.Where(hold => hold.Counts && IsHere(hold))];
     }
 }
