@@ -7,7 +7,7 @@ namespace LoggerBox.Host;
 /// <summary>A piece of a stranger's file, fit to stand in a message: one line, short, no control characters.</summary>
 internal static class Excerpt
 {
-    private const int Longest = 60;
+    private const int Longest = 100;
 
     public static string Of(string text)
     {

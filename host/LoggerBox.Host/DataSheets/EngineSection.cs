@@ -36,7 +36,7 @@ internal static class EngineSection
 
         if (!byFuel.TryGetValue(fuel, out EngineLimits? named))
         {
-            reader.Refuse(reader.Table.Find("fuel")!, $"is \"{fuel}\", but there is no table [engine.{fuel}].");
+            reader.Refuse(reader.Table.Find("fuel")!, $"is \"{Excerpt.Of(fuel)}\", but there is no table [engine.{Excerpt.Of(fuel)}].");
             return (general, byFuel);
         }
 

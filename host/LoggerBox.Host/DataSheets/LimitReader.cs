@@ -48,13 +48,13 @@ internal static class LimitReader
         int forms = new[] { bounded, Has(reader, "nominal"), Has(reader, "reference") }.Count(given => given);
         if (forms != 1)
         {
-            reader.Findings.Error(line, $"{reader.Table.Path} {(forms == 0 ? "has no figure" : "mixes forms of a limit")}; give min and or max, or nominal with a tolerance, or reference.");
+            reader.Findings.Error(line, $"{reader.Path} {(forms == 0 ? "has no figure" : "mixes forms of a limit")}; give min and or max, or nominal with a tolerance, or reference.");
             return null;
         }
 
         if (!Has(reader, "nominal") && Tolerance.IsGiven(reader))
         {
-            reader.Findings.Error(line, $"{reader.Table.Path} has a tolerance without a nominal; give the nominal that it belongs to.");
+            reader.Findings.Error(line, $"{reader.Path} has a tolerance without a nominal; give the nominal that it belongs to.");
             return null;
         }
 
@@ -75,7 +75,7 @@ internal static class LimitReader
     {
         if (min > max)
         {
-            reader.Findings.Error(line, $"{reader.Table.Path} has its min {TableReader.Show(min.Value)} above its max {TableReader.Show(max.Value)}.");
+            reader.Findings.Error(line, $"{reader.Path} has its min {TableReader.Show(min.Value)} above its max {TableReader.Show(max.Value)}.");
             return null;
         }
 
@@ -111,7 +111,7 @@ internal static class LimitReader
 
         public Limit? Around(double nominal, TableReader reader, int line, QuantityRange range)
         {
-            string path = reader.Table.Path;
+            string path = reader.Path;
             if (!IsGiven(reader))
             {
                 reader.Findings.Error(line, $"{path} has a nominal without tolerance; add tolerance, tolerance_percent, or below and above (or write reference = {TableReader.Show(nominal)} to record it only).");

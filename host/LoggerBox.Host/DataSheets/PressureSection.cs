@@ -63,7 +63,7 @@ internal sealed class PressureSection
             return unit;
         }
 
-        reader.Refuse(reader.Table.Find("unit")!, $"is \"{code}\"; write \"psi\", \"kPa\", \"bar\" or \"kgfcm2\".");
+        reader.Refuse(reader.Table.Find("unit")!, $"is \"{Excerpt.Of(code)}\"; write \"psi\", \"kPa\", \"bar\" or \"kgfcm2\".");
         return null;
     }
 

@@ -13,7 +13,7 @@ internal static class SecondUnit
         PressureUnit? second = PressureSection.Unit(also);
         if (also.Table.Find("unit") is null)
         {
-            also.Findings.Error(also.Table.Line, $"{also.Table.Path} has no unit; add unit = \"psi\", \"kPa\", \"bar\" or \"kgfcm2\".");
+            also.Findings.Error(also.Table.Line, $"{also.Path} has no unit; add unit = \"psi\", \"kPa\", \"bar\" or \"kgfcm2\".");
         }
 
         Limit? other = second is PressureUnit known ? LimitReader.Bounds(also, also.Table.Line, QuantityRange.Pressure(known)) : null;
@@ -39,7 +39,7 @@ internal static class SecondUnit
             if (first is null != printed is null)
             {
                 string which = printed is null ? "only the first unit has" : "only the second unit has";
-                also.Findings.Warning(also.Table.Line, $"{also.Table.Path}: {which} a {name}; look the limit up again.");
+                also.Findings.Warning(also.Table.Line, $"{also.Path}: {which} a {name}; look the limit up again.");
                 return;
             }
 
@@ -53,7 +53,7 @@ internal static class SecondUnit
             if (Math.Abs(own - converted) > largest * LargestDisagreement)
             {
                 also.Findings.Error(also.Table.Line, FormattableString.Invariant(
-                    $"{also.Table.Path} disagrees: {name} {TableReader.Show(value)} {second.Value.Code()} is {converted:0.##} {unit.Code()}, but {TableReader.Show(own)} {unit.Code()} is given ({Math.Abs(own - converted) / largest * 100:0.0} % apart, 1.5 % is allowed)."));
+                    $"{also.Path} disagrees: {name} {TableReader.Show(value)} {second.Value.Code()} is {converted:0.##} {unit.Code()}, but {TableReader.Show(own)} {unit.Code()} is given ({Math.Abs(own - converted) / largest * 100:0.0} % apart, 1.5 % is allowed)."));
             }
         }
     }

@@ -19,13 +19,13 @@ public sealed record SheetFinding(int Line, string Text, FindingLevel Level);
 /// <summary>What was found wrong so far: reading goes on after a finding, so that one check shows all of them.</summary>
 internal sealed class FindingList
 {
-    private readonly List<SheetFinding> _findings = [];
+    private readonly List<SheetFinding> findings = [];
 
-    public IReadOnlyList<SheetFinding> InOrder => [.. _findings.OrderBy(finding => finding.Line)];
+    public IReadOnlyList<SheetFinding> InOrder => [.. findings.OrderBy(finding => finding.Line)];
 
-    public bool HasErrors => _findings.Exists(finding => finding.Level == FindingLevel.Error);
+    public bool HasErrors => findings.Exists(finding => finding.Level == FindingLevel.Error);
 
-    public void Error(int line, string text) => _findings.Add(new SheetFinding(line, text, FindingLevel.Error));
+    public void Error(int line, string text) => findings.Add(new SheetFinding(line, text, FindingLevel.Error));
 
-    public void Warning(int line, string text) => _findings.Add(new SheetFinding(line, text, FindingLevel.Warning));
+    public void Warning(int line, string text) => findings.Add(new SheetFinding(line, text, FindingLevel.Warning));
 }

@@ -5,7 +5,7 @@ namespace LoggerBox.Host.DataSheets;
 /// <summary>A table of the file with the lines its keys stand on; knows nothing of what the keys mean.</summary>
 internal sealed class SheetTable(string path, int line, bool inline)
 {
-    private readonly Dictionary<string, SheetEntry> _entries = new(System.StringComparer.Ordinal);
+    private readonly Dictionary<string, SheetEntry> entries = new(System.StringComparer.Ordinal);
 
     /// <summary>"pressure.hold"; empty for the whole file.</summary>
     public string Path { get; } = path;
@@ -15,11 +15,11 @@ internal sealed class SheetTable(string path, int line, bool inline)
     /// <summary>Written { ... } behind a key, not under a [header].</summary>
     public bool Inline { get; } = inline;
 
-    public IReadOnlyCollection<SheetEntry> Entries => _entries.Values;
+    public IReadOnlyCollection<SheetEntry> Entries => entries.Values;
 
-    public SheetEntry? Find(string key) => _entries.GetValueOrDefault(key);
+    public SheetEntry? Find(string key) => entries.GetValueOrDefault(key);
 
-    public bool Add(SheetEntry entry) => _entries.TryAdd(entry.Key, entry);
+    public bool Add(SheetEntry entry) => entries.TryAdd(entry.Key, entry);
 
     public string PathOf(string key) => Path.Length == 0 ? key : Path + "." + key;
 }

@@ -13,15 +13,18 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
 {
     private const int LongestText = 1000;
 
-    private readonly HashSet<string> _known = new(StringComparer.Ordinal);
+    private readonly HashSet<string> known = new(StringComparer.Ordinal);
 
     public SheetTable Table { get; } = table;
+
+    /// <summary>The table's name, fit for a sentence.</summary>
+    public string Path => Excerpt.Of(Table.Path);
 
     public FindingList Findings { get; } = findings;
 
     public SheetEntry? Take(string key)
     {
-        _known.Add(key);
+        known.Add(key);
         return Table.Find(key);
     }
 
@@ -56,7 +59,7 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
             return text;
         }
 
-        Refuse(Table.Find(key)!, $"is \"{text}\"; write {string.Join(" or ", allowed.Select(word => "\"" + word + "\""))}.");
+        Refuse(Table.Find(key)!, $"is \"{Excerpt.Of(text)}\"; write {string.Join(" or ", allowed.Select(word => "\"" + word + "\""))}.");
         return null;
     }
 
@@ -137,14 +140,14 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
     /// <summary>Refuses every key that nobody asked for.</summary>
     public void RefuseTheRest()
     {
-        foreach (SheetEntry entry in Table.Entries.Where(entry => !_known.Contains(entry.Key)))
+        foreach (SheetEntry entry in Table.Entries.Where(entry => !known.Contains(entry.Key)))
         {
-            Refuse(entry, $"is no key of a data sheet; known here: {string.Join(", ", _known.Order(StringComparer.Ordinal))}.");
+            Refuse(entry, $"is no key of a data sheet; known here: {string.Join(", ", known.Order(StringComparer.Ordinal))}.");
         }
     }
 
     /// <param name="text">The sentence after the key's name.</param>
-    public void Refuse(SheetEntry entry, string text) => Findings.Error(entry.Line, $"{Shown(Table.PathOf(entry.Key))} {text}");
+    public void Refuse(SheetEntry entry, string text) => Findings.Error(entry.Line, $"{Excerpt.Of(Table.PathOf(entry.Key))} {text}");
 
     public static string Show(double number) => number.ToString("0.######", CultureInfo.InvariantCulture);
 
@@ -153,17 +156,10 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
         double number when double.IsNaN(number) => "nan (not a number)",
         double number when double.IsInfinity(number) => "inf (infinite)",
         double number => "the number " + Show(number),
-        string text => $"the text \"{Shown(text)}\"",
+        string text => $"the text \"{Excerpt.Of(text)}\"",
         bool flag => flag ? "true" : "false",
         SheetTable => "a table",
         SheetOddity oddity => oddity.Kind,
         _ => "a list of rows",
     };
-
-    /// <summary>A key or text of a strange file must not run over the terminal.</summary>
-    private static string Shown(string text)
-    {
-        string plain = string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter));
-        return plain.Length <= 60 ? plain : plain[..57] + "...";
-    }
 }

@@ -19,7 +19,7 @@ internal static partial class TomlTree
         }
         catch (TomlException exception)
         {
-            findings.Error((exception.Line ?? 0) + 1, "not valid TOML: " + exception.Message);
+            findings.Error((exception.Line ?? 0) + 1, "not valid TOML: " + Excerpt.Of(exception.Message));
             return null;
         }
 
@@ -59,11 +59,11 @@ internal static partial class TomlTree
             Match twice = GivenTwice().Match(diagnostic.Message);
             if (!twice.Success)
             {
-                findings.Error(line, $"not valid TOML: {diagnostic.Message.Trim()}.");
+                findings.Error(line, $"not valid TOML: {Excerpt.Of(diagnostic.Message.Trim())}.");
                 return;
             }
 
-            findings.Error(line, $"{twice.Groups[1].Value} is given twice; it stands in line {twice.Groups[2].Value} already.");
+            findings.Error(line, $"{Excerpt.Of(twice.Groups[1].Value)} is given twice; it stands in line {twice.Groups[2].Value} already.");
         }
     }
 
@@ -91,7 +91,7 @@ internal static partial class TomlTree
             }
             else if (!parent.Add(new SheetEntry(last, line, new List<SheetTable> { table })))
             {
-                findings.Error(line, $"{table.Path} is given twice, once as a list of rows.");
+                findings.Error(line, $"{Excerpt.Of(table.Path)} is given twice, once as a list of rows.");
             }
 
             return table;
@@ -123,7 +123,7 @@ internal static partial class TomlTree
             return true;
         }
 
-        findings.Error(entry.Line, $"{parent.PathOf(entry.Key)} is given twice; it stands in line {parent.Find(entry.Key)!.Line} already.");
+        findings.Error(entry.Line, $"{Excerpt.Of(parent.PathOf(entry.Key))} is given twice; it stands in line {parent.Find(entry.Key)!.Line} already.");
         return false;
     }
 
@@ -147,7 +147,7 @@ internal static partial class TomlTree
                     table = rows[^1];
                     break;
                 default:
-                    findings.Error(line, $"{table.PathOf(name)} is a single value already and cannot hold {names[^1]}.");
+                    findings.Error(line, $"{Excerpt.Of(table.PathOf(name))} is a single value already and cannot hold {Excerpt.Of(names[^1])}.");
                     return null;
             }
         }

@@ -5,8 +5,8 @@ namespace LoggerBox.Host.Traces;
 /// <summary>The cells of one line, commas between them; a quoted cell may hold commas, not line breaks.</summary>
 internal ref struct CsvCells(ReadOnlySpan<byte> line)
 {
-    private ReadOnlySpan<byte> _rest = line;
-    private bool _ended;
+    private ReadOnlySpan<byte> rest = line;
+    private bool ended;
 
     /// <summary>The cell without spaces around it and without its quotes (doubled quotes inside stay doubled).</summary>
     public ReadOnlySpan<byte> Current { get; private set; }
@@ -16,20 +16,20 @@ internal ref struct CsvCells(ReadOnlySpan<byte> line)
     /// <returns>False after the last cell, or where a quote is broken.</returns>
     public bool Next()
     {
-        if (_ended)
+        if (ended)
         {
             return false;
         }
 
-        ReadOnlySpan<byte> start = _rest.TrimStart((byte)' ');
+        ReadOnlySpan<byte> start = rest.TrimStart((byte)' ');
         if (start.StartsWith("\""u8))
         {
             return NextQuoted(start[1..]);
         }
 
-        int comma = _rest.IndexOf((byte)',');
-        Current = (comma < 0 ? _rest : _rest[..comma]).Trim(" \t"u8);
-        Advance(_rest, comma);
+        int comma = rest.IndexOf((byte)',');
+        Current = (comma < 0 ? rest : rest[..comma]).Trim(" \t"u8);
+        Advance(rest, comma);
         BrokenQuote = Current.Contains((byte)'"');
         return !BrokenQuote;
     }
@@ -66,7 +66,7 @@ internal ref struct CsvCells(ReadOnlySpan<byte> line)
 
     private void Advance(ReadOnlySpan<byte> from, int comma)
     {
-        _ended = comma < 0;
-        _rest = _ended ? default : from[(comma + 1)..];
+        ended = comma < 0;
+        rest = ended ? default : from[(comma + 1)..];
     }
 }

@@ -8,12 +8,12 @@ internal ref struct SourceLines
 {
     private const long LargestFileBytes = 1L << 30;
 
-    private ReadOnlySpan<byte> _rest;
+    private ReadOnlySpan<byte> rest;
 
     private SourceLines(string fileName, ReadOnlySpan<byte> bytes)
     {
         FileName = fileName;
-        _rest = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
+        rest = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
     }
 
     public string FileName { get; }
@@ -25,7 +25,7 @@ internal ref struct SourceLines
     public ReadOnlySpan<byte> Current { get; private set; }
 
     /// <summary>No more lines than this are left.</summary>
-    public readonly int AtMost => _rest.Count((byte)'\n') + 1;
+    public readonly int AtMost => rest.Count((byte)'\n') + 1;
 
     /// <exception cref="UserErrorException">The file cannot be read or is no UTF-8 text.</exception>
     public static SourceLines Open(string path)
@@ -42,11 +42,11 @@ internal ref struct SourceLines
 
     public bool Next()
     {
-        while (!_rest.IsEmpty)
+        while (!rest.IsEmpty)
         {
-            int end = _rest.IndexOf((byte)'\n');
-            ReadOnlySpan<byte> line = end < 0 ? _rest : _rest[..end];
-            _rest = end < 0 ? default : _rest[(end + 1)..];
+            int end = rest.IndexOf((byte)'\n');
+            ReadOnlySpan<byte> line = end < 0 ? rest : rest[..end];
+            rest = end < 0 ? default : rest[(end + 1)..];
             Number++;
             Current = line.EndsWith("\r"u8) ? line[..^1] : line;
             if (!Current.StartsWith("#"u8) && !Current.Trim(" \t"u8).IsEmpty)

@@ -1,4 +1,5 @@
 using System;
+using System.Globalization;
 
 namespace LoggerBox.Host.Units;
 
@@ -18,6 +19,23 @@ public static class PressureUnits
 
     /// <summary>Pascal in one of the unit.</summary>
     public static double InPascal(this PressureUnit unit) => Table[(int)unit].Pascal;
+
+    /// <summary>The unit as a gauge's dial has it.</summary>
+    public static string Printed(this PressureUnit unit) => unit == PressureUnit.KilogramForcePerSquareCentimetre ? "kgf/cm²" : unit.Code();
+
+    /// <summary>A reading for people, with its unit: places worth about a tenth of a psi to one kilopascal, what a good shop gauge resolves.</summary>
+    /// <param name="pressure">In the unit.</param>
+    public static string Format(this PressureUnit unit, double pressure)
+    {
+        string places = unit switch
+        {
+            PressureUnit.Psi => Math.Abs(pressure) < 99.95 ? "0.0" : "0",
+            PressureUnit.Kilopascal => "0",
+            _ => "0.00",
+        };
+        string digits = pressure.ToString(places, CultureInfo.InvariantCulture);
+        return (digits.AsSpan().TrimStart("-0.").IsEmpty ? digits.TrimStart('-') : digits) + " " + unit.Printed();
+    }
 
     public static bool TryParse(string code, out PressureUnit unit)
     {
