@@ -29,6 +29,18 @@ namespace LoggerBox.Protocol.Records
             StandardErrorThousandths = DegreesOfFreedom = SlopeHundredthsPerSecond = 0;
         }
 
+        public void CopyFrom(HoldReading other)
+        {
+            Present = other.Present;
+            SettledHundredths = other.SettledHundredths;
+            Peak = other.Peak;
+            Lowest = other.Lowest;
+            DeviationHundredths = other.DeviationHundredths;
+            StandardErrorThousandths = other.StandardErrorThousandths;
+            DegreesOfFreedom = other.DegreesOfFreedom;
+            SlopeHundredthsPerSecond = other.SlopeHundredthsPerSecond;
+        }
+
         public void Write(ByteWriter writer)
         {
             writer.WriteBoolean(Present);

@@ -32,6 +32,22 @@ namespace LoggerBox.Protocol.Records
 
         public RecordCode Code => RecordCode.Hold;
 
+        public void CopyFrom(HoldRecord other)
+        {
+            StartMicroseconds = other.StartMicroseconds;
+            DurationMilliseconds = other.DurationMilliseconds;
+            Gear = other.Gear;
+            Step = other.Step;
+            Marked = other.Marked;
+            ClutchPressed = other.ClutchPressed;
+            ApproachFromTenths = other.ApproachFromTenths;
+            ApproachMilliseconds = other.ApproachMilliseconds;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                Readings[channel].CopyFrom(other.Readings[channel]);
+            }
+        }
+
         public void Write(ByteWriter writer)
         {
             writer.WriteInt64(StartMicroseconds);

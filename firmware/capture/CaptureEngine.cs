@@ -1,0 +1,222 @@
+using LoggerBox.Capture.Board;
+using LoggerBox.Capture.Engagements;
+using LoggerBox.Capture.Guards;
+using LoggerBox.Capture.Holds;
+using LoggerBox.Capture.RunUps;
+using LoggerBox.Capture.Samples;
+using LoggerBox.Capture.Session;
+using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Capture
+{
+    /// <summary>
+    /// The whole logger between two looks at the clock: read the board, store what was read, find holds, engagements and run-ups in it,
+    /// guard the stall, tell the person in the seat. Nothing here waits, and nothing is allocated after construction.
+    /// </summary>
+    public sealed class CaptureEngine
+    {
+        // A pause longer than this says nothing of what was before it.
+        private const long ForgetMicroseconds = 1000000;
+
+        // Gear tags come up to a second late: that much of a hold may already be the other gear's.
+        private const int TagLateBins = 10;
+        private const int MarkLateBins = 2;
+
+        // Three seconds of standing still: the operator may let go.
+        private const int BinsUntilCaptured = 15;
+
+        private readonly IBoard _board;
+        private readonly RecordLog _log;
+        private readonly PlanRecord _plan;
+        private readonly SessionHeader _header;
+        private readonly SampleSet _sample = new SampleSet();
+        private readonly SampleRecorder _recorder;
+        private readonly CleanSamples _clean;
+        private readonly BinAverager _bins = new BinAverager();
+        private readonly FineTrace _speed = new FineTrace();
+        private readonly HoldFinder _holds;
+        private readonly SessionHolds _session;
+        private readonly EngagementWatch _engagements;
+        private readonly RunUpTimer _runUps;
+        private readonly StallGuard _guard;
+        private readonly LoopWatch _loops;
+        private readonly Tags _tags;
+        private readonly SessionEnd _end = new SessionEnd();
+        private long _last = -1;
+        private int _binsOpen;
+        private bool _wholeTestShown;
+
+        public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
+        {
+            _board = board;
+            _log = log;
+            _plan = plan;
+            _header = header;
+            _recorder = new SampleRecorder(log, header.SampleIntervalMicroseconds);
+            _clean = new CleanSamples(header);
+            _holds = new HoldFinder(header);
+            _session = new SessionHolds(plan, header);
+            _engagements = new EngagementWatch(header);
+            _runUps = new RunUpTimer(_speed);
+            _guard = new StallGuard(plan);
+            _loops = new LoopWatch(_clean);
+            _tags = new Tags(board, log);
+        }
+
+        /// <summary>One sample set: to be called at the header's interval; late calls become dropouts.</summary>
+        public void Step(long now)
+        {
+            if (_last < 0)
+            {
+                Begin(now);
+            }
+
+            _sample.Microseconds = now;
+            _board.Read(_sample);
+            _tags.Read(now);
+            _recorder.Add(_sample);
+            BridgeGap(now);
+            FollowTags(now);
+            if (_clean.Add(_sample))
+            {
+                FollowReadings(_clean.Latest);
+            }
+
+            _last = now;
+        }
+
+        /// <summary>Closes the session: what is still open is measured and written.</summary>
+        public void End(SessionEndReason reason, long now)
+        {
+            KeepHold(_holds.Break(0), now, _tags.Gear, _tags.Mark);
+            KeepEngagement(_engagements.Tag(Gear.Unknown, now));
+            _recorder.Close();
+            _end.Microseconds = now;
+            _end.Reason = reason;
+            _end.SampleSets = _recorder.SampleSets;
+            _end.StepsCaptured = _session.StepsCaptured;
+            _log.EndSession(_end);
+        }
+
+        private void Begin(long now)
+        {
+            _header.StartMicroseconds = now;
+            _log.BeginSession(_header);
+            _log.Append(_plan);
+        }
+
+        private void BridgeGap(long now)
+        {
+            if (_last < 0 || now - _last <= ForgetMicroseconds)
+            {
+                return;
+            }
+
+            KeepHold(_holds.Break(0), now, _tags.Gear, _tags.Mark);
+            _clean.Clear();
+            _bins.Clear();
+            _speed.Clear();
+            _holds.Forget();
+            _engagements.Forget();
+        }
+
+        // A hold that was open belongs to the tags before the change.
+        private void FollowTags(long now)
+        {
+            if (_tags.GearChanged)
+            {
+                KeepHold(_holds.Break(TagLateBins), now, _tags.GearBefore, _tags.MarkBefore);
+                KeepEngagement(_engagements.Tag(_tags.Gear, now));
+            }
+            else if (_tags.MarkChanged)
+            {
+                KeepHold(_holds.Break(MarkLateBins), now, _tags.Gear, _tags.MarkBefore);
+            }
+        }
+
+        private void FollowReadings(SampleSet clean)
+        {
+            _speed.Add(clean.Microseconds, clean.Values[Channel.Speed]);
+            _engagements.AddSample(clean);
+            if (!_bins.Add(clean))
+            {
+                return;
+            }
+
+            long now = clean.Microseconds;
+            Bin bin = _bins.Completed;
+            KeepEngagement(_engagements.Add(bin));
+            KeepHold(_holds.Add(bin), now, _tags.Gear, _tags.Mark);
+            if (_holds.JustOpened)
+            {
+                _binsOpen = 0;
+                TimeRunUp();
+            }
+            else if (_holds.IsOpen && ++_binsOpen == BinsUntilCaptured)
+            {
+                Give(Cue.Captured, now);
+            }
+
+            int speed = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
+            Give(_guard.Watch(now, _tags.Gear, _tags.Mark, speed), now);
+            if (_loops.Look())
+            {
+                _tags.Write(now, EventKind.LoopState, _loops.Changed);
+                Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
+            }
+        }
+
+        private void TimeRunUp()
+        {
+            int speed = (int)(_holds.LatestHundredths(Channel.Speed) / 100);
+            if (_holds.ApproachMilliseconds > 0
+                && _runUps.Time(_holds.ApproachStartMicroseconds, _holds.ApproachFromTenths, speed))
+            {
+                _runUps.Timed.Gear = _tags.Gear;
+                _log.Append(_runUps.Timed);
+            }
+        }
+
+        private void KeepEngagement(bool ended)
+        {
+            if (ended)
+            {
+                _log.Append(_engagements.Ended);
+            }
+        }
+
+        private void KeepHold(bool ended, long now, Gear gear, Step mark)
+        {
+            if (!ended)
+            {
+                return;
+            }
+
+            HoldRecord hold = _holds.Ended;
+            _session.Add(hold, gear, mark);
+            _log.Append(hold);
+            if (_session.IsDriveCut(hold))
+            {
+                _tags.Write(now, EventKind.DriveCut, (int)gear);
+                Give(Cue.DriveCut, now);
+            }
+
+            if (_session.IsWholeTest && !_wholeTestShown)
+            {
+                _wholeTestShown = true;
+                Give(Cue.AllCaptured, now);
+            }
+        }
+
+        private void Give(Cue cue, long now)
+        {
+            if (cue != Cue.None)
+            {
+                _board.Show(cue);
+                _tags.Write(now, EventKind.Cue, (int)cue);
+            }
+        }
+    }
+}

@@ -1,0 +1,196 @@
+using LoggerBox.Capture.Samples;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Capture.Engagements
+{
+    /// <summary>
+    /// Notices that a clutch begins to fill, by the gear tag or by its pressure, whichever comes first, and waits until something
+    /// disturbs it or eight seconds have passed; then the shape is read.
+    /// </summary>
+    public sealed class EngagementWatch
+    {
+        private const long LongestMicroseconds = 8000000;
+
+        // Tags come up to a second late; an operator's hand adds a little.
+        private const long TagLateMicroseconds = 1500000;
+        private const long NeverFillsMicroseconds = 3500000;
+        private const long LeadMicroseconds = 600000;
+
+        // 20 kPa above the empty clutch: return springs hold more.
+        private const int FloorPascal = 20000;
+        private const int SpeedMovedTenths = 1000;
+
+        private readonly FineTrace _clutch = new FineTrace();
+        private readonly EngagementShape _shape;
+        private readonly int _floor;
+        private int _empty = SampleSet.Missing;
+        private int _highest;
+        private int _latest;
+        private bool _watching;
+        private bool _rose;
+        private bool _reversal;
+        private long _start;
+        private long _riseBin;
+        private long _tag;
+        private Gear _gear;
+        private Gear _lastTag;
+        private long _lastTagTime;
+        private int _speed;
+
+        public EngagementWatch(SessionHeader header)
+        {
+            _shape = new EngagementShape(_clutch);
+            ChannelCalibration calibration = header.Pressures[Channel.Clutch - 1];
+            long span = calibration.SpanPascal < 1 ? 1 : calibration.SpanPascal;
+            _floor = IntegerMath.Clamp((long)FloorPascal * calibration.SpanCounts / span, 4, short.MaxValue);
+        }
+
+        /// <summary>What the last true answer ended.</summary>
+        public readonly EngagementRecord Ended = new EngagementRecord();
+
+        public void AddSample(SampleSet clean) => _clutch.Add(clean.Microseconds, clean.Values[Channel.Clutch]);
+
+        public void Forget()
+        {
+            _clutch.Clear();
+            _watching = false;
+            _empty = SampleSet.Missing;
+        }
+
+        /// <summary>The tag changed. True when that ended an engagement.</summary>
+        public bool Tag(Gear gear, long now)
+        {
+            bool directReversal = IsDirection(_lastTag) && IsDirection(gear);
+            _lastTag = gear;
+            _lastTagTime = now;
+            if (_watching && !IsDirection(_gear) && now - _start <= TagLateMicroseconds && IsDirection(gear))
+            {
+                _gear = gear;
+                _tag = now;
+                _reversal |= directReversal;
+                return false;
+            }
+
+            bool ended = _watching && Finish(now);
+            if (IsDirection(gear) && _empty != SampleSet.Missing)
+            {
+                Begin(now, gear, now, directReversal);
+            }
+
+            return ended;
+        }
+
+        /// <summary>A bin is complete. True when that ended an engagement.</summary>
+        public bool Add(Bin bin)
+        {
+            int mean = bin.Means[Channel.Clutch];
+            if (mean == Bin.NoMean)
+            {
+                return false;
+            }
+
+            _latest = mean / 100;
+            int speed = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
+            FollowEmpty();
+            if (!_watching)
+            {
+                if (_latest > _empty + _floor && _highest <= _empty + _floor)
+                {
+                    Begin(bin.StartMicroseconds, Gear.Unknown, -1, false);
+                }
+
+                _highest = _latest;
+                return false;
+            }
+
+            return Watch(bin.StartMicroseconds, speed);
+        }
+
+        private bool Watch(long now, int speed)
+        {
+            if (!_rose && _latest > _empty + _floor)
+            {
+                _rose = true;
+                _riseBin = now;
+            }
+
+            if (_speed == SampleSet.Missing)
+            {
+                _speed = speed;
+            }
+
+            _highest = IntegerMath.Max(_highest, _latest);
+            bool released = _rose && (_highest - _empty) > 2 * _floor && (_latest - _empty) * 10 < (_highest - _empty) * 6;
+            bool moved = speed != SampleSet.Missing && IntegerMath.Abs(speed - _speed) > SpeedMovedTenths + (_speed / 10);
+            bool late = now - _start > (_rose ? LongestMicroseconds : NeverFillsMicroseconds);
+            return (released || moved || late) && Finish(now);
+        }
+
+        private void Begin(long now, Gear gear, long tag, bool reversal)
+        {
+            _watching = true;
+            _rose = false;
+            _start = now;
+            _tag = tag;
+            _gear = gear;
+            _reversal = reversal;
+            _highest = _latest;
+            _speed = SampleSet.Missing;
+            if (gear == Gear.Unknown && IsDirection(_lastTag) && now - _lastTagTime <= TagLateMicroseconds)
+            {
+                _gear = _lastTag;
+                _tag = _lastTagTime;
+            }
+        }
+
+        private bool Finish(long now)
+        {
+            _watching = false;
+            bool seen = now - _start > NeverFillsMicroseconds - Bin.Microseconds;
+            _highest = _latest;
+            if (!_rose)
+            {
+                return seen && !_reversal && IsDirection(_gear) && _speed > 0 && NeverFilled();
+            }
+
+            long tag = _tag >= 0 && _tag < _riseBin + Bin.Microseconds ? _tag : -1;
+            long end = now - (2 * Bin.Microseconds);
+            bool read = _shape.Read(tag, _start - LeadMicroseconds, end, _floor, Ended);
+            Ended.Gear = _gear;
+            Ended.SpeedTenths = _speed == SampleSet.Missing ? 0 : _speed;
+            Ended.NeverFilled = false;
+            Ended.Disturbed = _reversal || !read || end - Ended.StartMicroseconds < Ended.TotalMilliseconds * 1500L;
+            return read && Ended.SpeedTenths > 0;
+        }
+
+        private bool NeverFilled()
+        {
+            Ended.StartMicroseconds = _start;
+            Ended.Gear = _gear;
+            Ended.FillMilliseconds = Ended.RiseMilliseconds = Ended.TotalMilliseconds = 0;
+            Ended.OvershootPerMille = 0;
+            Ended.SettledHundredths = _latest * 100;
+            Ended.SpeedTenths = _speed;
+            Ended.StartFromPressure = false;
+            Ended.Disturbed = false;
+            Ended.NeverFilled = true;
+            return true;
+        }
+
+        // Down at once, up only by small steps: a filling clutch must not take its own beginning for empty.
+        private void FollowEmpty()
+        {
+            if (_empty == SampleSet.Missing || _latest < _empty - (_floor / 2))
+            {
+                _empty = _latest;
+            }
+            else if (!_watching && _latest <= _empty + _floor)
+            {
+                _empty += (_latest - _empty) / 8;
+            }
+        }
+
+        private static bool IsDirection(Gear gear) => gear == Gear.Forward || gear == Gear.Reverse;
+    }
+}

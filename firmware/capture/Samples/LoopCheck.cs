@@ -1,0 +1,52 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Capture.Samples
+{
+    /// <summary>
+    /// A loop's current against the bands of NAMUR NE 43: 3.8 to 20.5 mA measure, up to 3.6 and from 21 mA the loop has failed, between
+    /// is saturated. A pressure that another instrument recorded is always valid.
+    /// </summary>
+    public sealed class LoopCheck
+    {
+        // 1.25 uA a count (100 ohm, 125 uV): 4 mA are 3200 counts.
+        private const int CountsPerMilliampere = 800;
+        public const int OpenCounts = 36 * CountsPerMilliampere / 10;
+        public const int LowestCounts = 38 * CountsPerMilliampere / 10;
+        public const int HighestCounts = 205 * CountsPerMilliampere / 10;
+        public const int ShortCounts = 21 * CountsPerMilliampere;
+
+        private readonly ChannelKind _kind;
+
+        public LoopCheck(ChannelCalibration calibration)
+        {
+            _kind = calibration.Kind;
+        }
+
+        public LoopState State { get; private set; }
+
+        /// <summary>The reading, or Missing where the current says nothing about a pressure.</summary>
+        public int Pass(int counts)
+        {
+            State = StateOf(counts);
+            return State == LoopState.Measuring ? counts : SampleSet.Missing;
+        }
+
+        private LoopState StateOf(int counts)
+        {
+            if (_kind == ChannelKind.None || counts == SampleSet.Missing)
+            {
+                return LoopState.NoReading;
+            }
+
+            if (_kind == ChannelKind.RecordedPressure)
+            {
+                return LoopState.Measuring;
+            }
+
+            return counts <= OpenCounts ? LoopState.Open
+                : counts >= ShortCounts ? LoopState.Shorted
+                : counts < LowestCounts || counts > HighestCounts ? LoopState.Saturated
+                : LoopState.Measuring;
+        }
+    }
+}

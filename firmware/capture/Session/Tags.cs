@@ -1,0 +1,84 @@
+using LoggerBox.Capture.Board;
+using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Capture.Session
+{
+    /// <summary>What is known beside the readings: gear tag, the operator's mark, oil temperature. Each change becomes an event.</summary>
+    public sealed class Tags
+    {
+        // A tenth of a degree a second at most: oil warms slowly, and each change costs a record.
+        private const long OilEveryMicroseconds = 1000000;
+
+        private readonly IBoard _board;
+        private readonly RecordLog _log;
+        private readonly EventRecord _event = new EventRecord();
+        private int _oil = SampleSet.Missing;
+        private long _oilRead = long.MinValue / 2;
+
+        public Tags(IBoard board, RecordLog log)
+        {
+            _board = board;
+            _log = log;
+        }
+
+        public Gear Gear { get; private set; }
+
+        public Step Mark { get; private set; }
+
+        /// <summary>As they were before the last <see cref="Read"/>.</summary>
+        public Gear GearBefore { get; private set; }
+
+        public Step MarkBefore { get; private set; }
+
+        public bool GearChanged { get; private set; }
+
+        public bool MarkChanged { get; private set; }
+
+        public void Read(long now)
+        {
+            GearBefore = Gear;
+            MarkBefore = Mark;
+            Gear gear = _board.ReadGear();
+            GearChanged = gear != Gear;
+            if (GearChanged)
+            {
+                Gear = gear;
+                Write(now, EventKind.GearTag, (int)gear);
+            }
+
+            Step mark = _board.ReadStepMark();
+            MarkChanged = mark != Mark;
+            if (MarkChanged)
+            {
+                Mark = mark;
+                Write(now, EventKind.StepMark, (int)mark);
+            }
+
+            if (now - _oilRead >= OilEveryMicroseconds)
+            {
+                ReadOil(now);
+            }
+        }
+
+        public void Write(long now, EventKind kind, int value)
+        {
+            _event.Microseconds = now;
+            _event.Kind = kind;
+            _event.Value = value;
+            _log.Append(_event);
+        }
+
+        private void ReadOil(long now)
+        {
+            _oilRead = now;
+            int oil = _board.ReadOilTenthsCelsius();
+            if (oil != _oil && oil != SampleSet.Missing)
+            {
+                _oil = oil;
+                Write(now, EventKind.OilTemperature, oil);
+            }
+        }
+    }
+}

@@ -1,0 +1,102 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Rules
+{
+    /// <summary>
+    /// Steps in gear. Idle is plain; hold and stall may lie at the same speed (a stall of 1950 beside a hold at 2000), and are then told
+    /// apart by how the speed came: a foot that looks for a speed goes past it and comes back, a stalled engine comes up to its speed from below.
+    /// </summary>
+    internal static class DirectionNaming
+    {
+        public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
+        {
+            bool governedSeen = false;
+            for (int i = 0; i < count; i++)
+            {
+                HoldRecord hold = holds[i];
+                governedSeen |= names[i] == Step.Governed || names[i] == Step.Relief;
+                if (hold.Marked || !hold.Readings[Channel.Speed].Present || !StepNaming.InGear(hold) || SpeedScale.IsStopped(hold))
+                {
+                    continue;
+                }
+
+                if (SpeedScale.Speed(hold) < scale.IdleBelow && !IsStallThatLow(hold, scale))
+                {
+                    names[i] = StepNaming.InGearStep(hold.Gear, Step.IdleForward, Step.IdleReverse, Step.IdleInGear);
+                    continue;
+                }
+
+                names[i] = StallEvidence(hold, scale, governedSeen) > 0
+                    ? StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear)
+                    : StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
+            }
+
+            PartTwins(holds, count, scale, names, Step.HoldForward, Step.StallForward);
+            PartTwins(holds, count, scale, names, Step.HoldReverse, Step.StallReverse);
+        }
+
+        // A stator that slips lets a low-stalling truck stall not far above idle: then it came up from idle all the same.
+        private static bool IsStallThatLow(HoldRecord hold, SpeedScale scale) =>
+            hold.ApproachMilliseconds > 0 && hold.ApproachFromTenths * 100L < SpeedScale.Speed(hold) * 80L
+            && SpeedScale.Speed(hold) * 100L > scale.IdleBelow * 90L;
+
+        /// <summary>Above 0: rather a stall; below: rather a hold. Per mille of speed, so that all the evidence adds.</summary>
+        private static int StallEvidence(HoldRecord hold, SpeedScale scale, bool governedSeen)
+        {
+            int speed = SpeedScale.Speed(hold);
+            int offHold = PerMille(speed - scale.Hold, scale.Hold);
+            int stall = scale.Stall(hold.Gear);
+            int offStall = stall > 0 ? PerMille(speed - stall, stall) : 100;
+            int evidence = (offHold > 200 ? 200 : offHold) - 50;
+            evidence += offStall < 70 ? 20 : 0;
+            evidence += governedSeen ? 15 : -15;
+            evidence += Overshoot(hold) > 12 ? -40 : 25;
+            return evidence;
+        }
+
+        // Two or more of one gear, all called the same: the one that looks most like the other step is the other step.
+        private static void PartTwins(HoldRecord[] holds, int count, SpeedScale scale, Step[] names, Step holdStep, Step stallStep)
+        {
+            int holdsFound = 0, stallsFound = 0, stallLike = -1, holdLike = -1;
+            for (int i = 0; i < count; i++)
+            {
+                if (holds[i].Marked || (names[i] != holdStep && names[i] != stallStep))
+                {
+                    continue;
+                }
+
+                int evidence = StallEvidence(holds[i], scale, true);
+                holdsFound += names[i] == holdStep ? 1 : 0;
+                stallsFound += names[i] == stallStep ? 1 : 0;
+                stallLike = stallLike < 0 || evidence > StallEvidence(holds[stallLike], scale, true) ? i : stallLike;
+                holdLike = holdLike < 0 || evidence < StallEvidence(holds[holdLike], scale, true) ? i : holdLike;
+            }
+
+            if (stallLike < 0 || StallEvidence(holds[stallLike], scale, true) - StallEvidence(holds[holdLike], scale, true) < 30)
+            {
+                return;
+            }
+
+            if (stallsFound == 0)
+            {
+                names[stallLike] = stallStep;
+            }
+            else if (holdsFound == 0 && PerMille(SpeedScale.Speed(holds[holdLike]) - scale.Hold, scale.Hold) < 100)
+            {
+                names[holdLike] = holdStep;
+            }
+        }
+
+        private static int Overshoot(HoldRecord hold)
+        {
+            int settled = SpeedScale.Speed(hold);
+            return settled <= 0 ? 0 : PerMille(hold.Readings[Channel.Speed].Peak - settled, settled);
+        }
+
+        private static int PerMille(int difference, int of)
+        {
+            int magnitude = difference < 0 ? -difference : difference;
+            return of <= 0 ? 1000 : (int)(magnitude * 1000L / of);
+        }
+    }
+}

@@ -1,0 +1,101 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Rules
+{
+    /// <summary>
+    /// Steps out of gear: zero, idle, the hold speed, governed, and relief, which follows on governed without the pedal being lifted.
+    /// Steady speeds between idle and these are waiting or cooling down.
+    /// </summary>
+    internal static class NeutralNaming
+    {
+        // A pause within which the pedal was not lifted: an engine falls to idle and comes back in more.
+        private const long DirectlyAfterMicroseconds = 4000000;
+
+        public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
+        {
+            int top = HighestSpeed(holds, count);
+            for (int i = 0; i < count; i++)
+            {
+                if (holds[i].Marked || !holds[i].Readings[Channel.Speed].Present || StepNaming.InGear(holds[i]))
+                {
+                    continue;
+                }
+
+                names[i] = NameOne(holds, i, scale, top);
+            }
+
+            for (int i = 1; i < count; i++)
+            {
+                if (names[i] == Step.Relief && !holds[i - 1].Marked && IsReliefAfter(holds, i, scale, top))
+                {
+                    names[i - 1] = Step.Governed;
+                }
+            }
+        }
+
+        private static Step NameOne(HoldRecord[] holds, int i, SpeedScale scale, int top)
+        {
+            HoldRecord hold = holds[i];
+            int speed = SpeedScale.Speed(hold);
+            if (SpeedScale.IsStopped(hold))
+            {
+                return Step.Zero;
+            }
+
+            if (speed < scale.IdleBelow)
+            {
+                return Step.IdleNeutral;
+            }
+
+            if (i > 0 && IsReliefAfter(holds, i, scale, top))
+            {
+                return Step.Relief;
+            }
+
+            int fromHold = Distance(speed, scale.Hold);
+            bool nearHold = fromHold <= scale.Hold / 100 * 8;
+            if (nearHold && (fromHold < Distance(speed, scale.Governed) || speed * 100L < top * 92L))
+            {
+                return Step.HoldNeutral;
+            }
+
+            if (speed * 1000L >= top * 985L)
+            {
+                return Step.Governed;
+            }
+
+            return speed * 100L > top * 80L && speed > scale.Hold ? Step.Relief : Step.None;
+        }
+
+        // Lower than the hold before it, which was the highest speed out of gear, and reached from there with the pedal down.
+        private static bool IsReliefAfter(HoldRecord[] holds, int i, SpeedScale scale, int top)
+        {
+            HoldRecord before = holds[i - 1];
+            HoldRecord hold = holds[i];
+            long pause = hold.StartMicroseconds - before.StartMicroseconds - (before.DurationMilliseconds * 1000L);
+            int high = SpeedScale.Speed(before);
+            int low = SpeedScale.Speed(hold);
+            bool fromThere = hold.ApproachMilliseconds == 0 || hold.ApproachFromTenths * 100L > low * 95L;
+            bool slowFoot = Distance(high, scale.Hold) < scale.HoldWindow && Distance(high, scale.Governed) > Distance(high, scale.Hold);
+            return !StepNaming.InGear(before) && pause < DirectlyAfterMicroseconds && fromThere && !slowFoot
+                && high * 100L >= top * 97L && low < high && low * 100L > high * 60L && low > scale.IdleBelow;
+        }
+
+        private static int HighestSpeed(HoldRecord[] holds, int count)
+        {
+            int top = 0;
+            for (int i = 0; i < count; i++)
+            {
+                int speed = SpeedScale.Speed(holds[i]);
+                if (!StepNaming.InGear(holds[i]) && speed > top)
+                {
+                    top = speed;
+                }
+            }
+
+            return top;
+        }
+
+        private static int Distance(int a, int b) => a > b ? a - b : b - a;
+    }
+}

@@ -1,0 +1,81 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Rules
+{
+    /// <summary>
+    /// The truck's expected speeds, in the scale of what was recorded: where idle and governed speed are both off by the same large
+    /// ratio, it is the pickup's pulses per revolution that are wrong, and the steps can be told apart all the same.
+    /// </summary>
+    internal sealed class SpeedScale
+    {
+        // Where the plan says nothing: the usual idle and governed speeds of such engines (common practice, no source).
+        private const int UsualIdleTenths = 7500;
+        private const int UsualGovernedTenths = 24500;
+        private const int StoppedTenths = 600;
+
+        private readonly int _perMille = 1000;
+        private readonly PlanRecord _plan;
+
+        public SpeedScale(HoldRecord[] holds, int count, PlanRecord plan)
+        {
+            _plan = plan;
+            int lowest = int.MaxValue;
+            int highest = 0;
+            for (int i = 0; i < count; i++)
+            {
+                int speed = Speed(holds[i]);
+                if (speed < StoppedTenths)
+                {
+                    continue;
+                }
+
+                lowest = speed < lowest ? speed : lowest;
+                highest = speed > highest ? speed : highest;
+            }
+
+            if (highest == 0)
+            {
+                return;
+            }
+
+            int atIdle = (int)(lowest * 1000L / PlannedIdle());
+            int atGoverned = (int)(highest * 1000L / PlannedGoverned());
+            int between = atIdle > atGoverned ? atIdle - atGoverned : atGoverned - atIdle;
+            bool agree = between * 100 < atGoverned * 18;
+            if (agree && (atGoverned < 820 || atGoverned > 1180))
+            {
+                _perMille = (atIdle + atGoverned) / 2;
+            }
+        }
+
+        /// <summary>Highest idle: a quarter above the plan's.</summary>
+        public int IdleBelow => Scaled((_plan.IdleMaxTenths > 0 ? _plan.IdleMaxTenths : UsualIdleTenths * 11 / 10) * 5 / 4);
+
+        public int Hold => Scaled(_plan.HoldTenths > 0 ? _plan.HoldTenths : 20000);
+
+        public int HoldWindow => Scaled(_plan.HoldWindowTenths > 0 ? _plan.HoldWindowTenths : 750);
+
+        public int Governed => Scaled(PlannedGoverned());
+
+        /// <summary>Expected stall speed; 0 where the plan gives none.</summary>
+        public int Stall(Gear gear)
+        {
+            int planned = gear == Gear.Reverse && _plan.StallReverseTenths > 0 ? _plan.StallReverseTenths : _plan.StallForwardTenths;
+            return Scaled(planned);
+        }
+
+        public static bool IsStopped(HoldRecord hold) =>
+            hold.Readings[Channel.Speed].Present && Speed(hold) < StoppedTenths;
+
+        public static int Speed(HoldRecord hold) =>
+            hold.Readings[Channel.Speed].Present ? hold.Readings[Channel.Speed].SettledHundredths / 100 : 0;
+
+        private int PlannedIdle() => _plan.IdleMinTenths > 0 && _plan.IdleMaxTenths > 0
+            ? (_plan.IdleMinTenths + _plan.IdleMaxTenths) / 2
+            : UsualIdleTenths;
+
+        private int PlannedGoverned() => _plan.GovernedTenths > 0 ? _plan.GovernedTenths : UsualGovernedTenths;
+
+        private int Scaled(int tenths) => (int)((long)tenths * _perMille / 1000);
+    }
+}
