@@ -11,9 +11,9 @@ namespace LoggerBox.TruckSimulator.Replay;
 /// <param name="HasGear">Whether the recording tagged gears at all.</param>
 public sealed record Recording(
     long[] Microseconds,
-    short[][] Values,
+    int[][] Values,
     Gear[] Gears,
     Step[] Steps,
-    short[] OilTenthsCelsius,
+    int[] OilTenthsCelsius,
     ChannelCalibration[] Pressures,
     bool HasGear);
