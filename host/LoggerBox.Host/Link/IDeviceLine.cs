@@ -14,7 +14,7 @@ public interface IDeviceLine : IDisposable
     int Read(byte[] buffer, int offset, int count, int milliseconds);
 
     /// <summary>
-    /// Writes what the line takes at once and returns how much that was. With nobody at the other end the bytes are gone, as on a real wire.
+    /// Writes what the line takes within a few milliseconds and returns how much that was. With nobody at the other end the bytes are gone, as on a real wire.
     /// </summary>
     int Write(byte[] buffer, int offset, int count);
 }

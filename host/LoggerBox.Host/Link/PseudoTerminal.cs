@@ -14,6 +14,9 @@ public sealed class PseudoTerminal : IDeviceLine
     // A hang-up is reported by poll at once and again: without a pause, waiting for the next visitor would take a whole core.
     private const int MillisecondsBetweenLooksAtAHungUpLine = 5;
 
+    // A reader that is slower than the writer: a short wait instead of a busy loop around Write.
+    private const int MillisecondsForAFullLine = 5;
+
     private readonly int master;
     private bool disposed;
 
@@ -92,7 +95,7 @@ public sealed class PseudoTerminal : IDeviceLine
             return 0;
         }
 
-        short events = Poll(TerminalCalls.PollOut, 0);
+        short events = Poll(TerminalCalls.PollOut, MillisecondsForAFullLine);
         if ((events & TerminalCalls.PollHangUp) != 0)
         {
             return count;

@@ -43,7 +43,7 @@ internal sealed class RecordedBytes
         session.Add(Header(number));
         session.Add(new PlanRecord { Name = "sample plan" });
         session.Add(new EventRecord { Microseconds = 1_000_000, Kind = EventKind.GearTag, Value = (int)Gear.Neutral });
-        AddSamples(session, new Random(seed), sampleSets);
+        WriteSamples(record => session.Add(record), new Random(seed), sampleSets);
         session.Add(new HoldRecord { StartMicroseconds = 2_000_000, DurationMilliseconds = 4000, Gear = Gear.Neutral, Step = Step.IdleNeutral });
         session.Add(new SessionEnd
         {
@@ -66,7 +66,8 @@ internal sealed class RecordedBytes
         PlanName = "sample plan",
     };
 
-    private static void AddSamples(RecordedBytes session, Random random, int sampleSets)
+    /// <summary>Sample blocks at 50 a second; the record is filled again after each call.</summary>
+    public static void WriteSamples(Action<IRecord> write, Random random, int sampleSets)
     {
         SampleBlock block = new();
         block.Begin(20_000);
@@ -81,7 +82,7 @@ internal sealed class RecordedBytes
             block.TryAdd(sample);
             if (block.IsFull || i == sampleSets - 1)
             {
-                session.Add(block);
+                write(block);
                 block.Begin(20_000);
             }
         }
