@@ -17,6 +17,9 @@ namespace LoggerBox.Capture.Engagements
         // The jump to the spring's pressure takes some 30 ms and is not yet plateau.
         private const int JumpMicroseconds = 30000;
 
+        // Shorter than this even a harsh clutch has not shown what it settles at.
+        private const int MinimumMicroseconds = 1000000;
+
         private readonly FineTrace _clutch;
         private int _empty;
         private int _height;
@@ -69,8 +72,17 @@ namespace LoggerBox.Capture.Engagements
             into.TotalMilliseconds = (int)((Crossing(reached, _empty + (_height * ReachedPercent / 100)) - start) / 1000);
             into.RiseMilliseconds = into.TotalMilliseconds - into.FillMilliseconds;
             into.SettledHundredths = settled * 100;
+            into.Disturbed = !IsFlat(last) || end - start < MinimumMicroseconds;
             into.OvershootPerMille = IntegerMath.Max(0, (int)((long)(Highest(reached, last) - settled) * 1000 / _height));
             return true;
+        }
+
+        // What settled half a second ago has settled.
+        private bool IsFlat(int last)
+        {
+            int half = _clutch.IndexAt(_clutch.Time(last - 1) - 500000);
+            int whole = _clutch.IndexAt(_clutch.Time(last - 1) - 1000000);
+            return half - whole > 2 && IntegerMath.Abs(_clutch.Mean(half, last) - _clutch.Mean(whole, half)) * 25L <= _height;
         }
 
         private long FillEnd(int rise, int high, int floor)

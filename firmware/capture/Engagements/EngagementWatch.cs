@@ -160,7 +160,7 @@ namespace LoggerBox.Capture.Engagements
             Ended.Gear = _gear;
             Ended.SpeedTenths = _speed == SampleSet.Missing ? 0 : _speed;
             Ended.NeverFilled = false;
-            Ended.Disturbed = _reversal || !read || end - Ended.StartMicroseconds < Ended.TotalMilliseconds * 1500L;
+            Ended.Disturbed |= _reversal || end - Ended.StartMicroseconds < Ended.TotalMilliseconds * 1500L;
             return read && Ended.SpeedTenths > 0;
         }
 

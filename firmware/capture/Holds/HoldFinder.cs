@@ -70,7 +70,7 @@ namespace LoggerBox.Capture.Holds
                 return false;
             }
 
-            GatherExtremes(0);
+            GatherExtremes(BinsLeaving);
             return _steadiness.Left() && End(BinsLeaving);
         }
 
@@ -122,7 +122,7 @@ namespace LoggerBox.Capture.Holds
                 _extremes[channel] = 0;
             }
 
-            for (int age = _approach.ArrivalAge; age >= 0; age--)
+            for (int age = _approach.ArrivalAge; age >= BinsLeaving; age--)
             {
                 GatherExtremes(age);
             }
@@ -148,11 +148,12 @@ namespace LoggerBox.Capture.Holds
         private bool End(int dropped)
         {
             int end = _span.Count - dropped;
-            bool measured = end >= SettledPart.FewestBins;
-            if (measured)
+            for (int age = BinsLeaving - 1; age >= dropped; age--)
             {
-                Measure(end);
+                GatherExtremes(age);
             }
+
+            bool measured = end >= SettledPart.FewestBins && Measure(end);
 
             IsOpen = false;
             _sinceBreak = dropped;
@@ -160,9 +161,14 @@ namespace LoggerBox.Capture.Holds
             return measured;
         }
 
-        private void Measure(int end)
+        private bool Measure(int end)
         {
             int begin = _settled.Begin(0, end);
+            if (_settled.SpeedStillMoves(begin, end))
+            {
+                return false;
+            }
+
             Ended.StartMicroseconds = _span.StartOf(begin);
             Ended.DurationMilliseconds = (int)((_span.StartOf(end - 1) + Bin.Microseconds - _span.StartOf(begin)) / 1000);
             Ended.ApproachFromTenths = _approachFromTenths;
@@ -174,6 +180,8 @@ namespace LoggerBox.Capture.Holds
                 reading.Peak = _highest[channel];
                 reading.Lowest = _lowest[channel];
             }
+
+            return true;
         }
     }
 }

@@ -48,6 +48,12 @@ namespace LoggerBox.Capture.Holds
             return best;
         }
 
+        /// <summary>
+        /// Half as much again as what counts as settled: an engine that recovers from a lifted pedal passes through no hold.
+        /// A pressure that still creeps is another matter: that may be the fault that is looked for.
+        /// </summary>
+        public bool SpeedStillMoves(int begin, int end) => DriftPerMille(Channel.Speed, begin, end) > 1500;
+
         /// <summary>Fills the reading of one channel over bins begin..end.</summary>
         public void Measure(int channel, int begin, int end, HoldReading reading)
         {
@@ -102,19 +108,24 @@ namespace LoggerBox.Capture.Holds
             long worst = 0;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                if (_span.Readings(channel, begin, end) * 2 < end - begin)
-                {
-                    continue;
-                }
-
-                long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
-                long noise = _span.Deviation(channel, begin, end) * 2 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot(end - begin));
-                long allowed = _tolerances.Settled(channel, level) + noise;
-                long share = IntegerMath.Abs(Drift(channel, begin, end)) * 1000 / allowed;
+                long share = DriftPerMille(channel, begin, end);
                 worst = share > worst ? share : worst;
             }
 
             return worst;
+        }
+
+        // Difference of first and last third in thousandths of what counts as none; 0 where the channel has too few readings.
+        private long DriftPerMille(int channel, int begin, int end)
+        {
+            if (_span.Readings(channel, begin, end) * 2 < end - begin)
+            {
+                return 0;
+            }
+
+            long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
+            long noise = _span.Deviation(channel, begin, end) * 2 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot(end - begin));
+            return IntegerMath.Abs(Drift(channel, begin, end)) * 1000 / (_tolerances.Settled(channel, level) + noise);
         }
 
         private long Drift(int channel, int begin, int end)
