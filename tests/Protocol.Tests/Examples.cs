@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 
@@ -95,6 +96,15 @@ public static class Examples
 
         return text;
     }
+
+    public static string Text(IMessage message) => message switch
+    {
+        SendPlan sendPlan => Fields.List(sendPlan.Plan),
+        Data data => $"SessionNumber = {data.SessionNumber}\nOffset = {data.Offset}\nPayload = {Convert.ToHexString(data.Payload, 0, data.Length)}\n",
+        SessionList sessions => $"Total = {sessions.Total}\nFirstIndex = {sessions.FirstIndex}\nCount = {sessions.Count}\n"
+            + string.Concat(sessions.Entries[..sessions.Count].Select(Fields.List)),
+        _ => Fields.List(message),
+    };
 
     public static byte[] Bytes(IRecord record, uint sequence = 3)
     {

@@ -65,13 +65,14 @@ namespace LoggerBox.Capture.Storage
             }
 
             LoggedSession? last = Last;
-            if (envelope.Code == RecordCode.SessionHeader && envelope.Sequence == 0 && (last == null || envelope.SessionNumber > last.Number))
+            if (last == null || envelope.SessionNumber > last.Number)
             {
+                // Also where the header is damaged: its other records are sound, and they are all that there is of that session.
                 return Begin(envelope, offset);
             }
 
             bool follows = last != null && !last.Ended && envelope.SessionNumber == last.Number
-                && envelope.BootCount == last.BootCount && envelope.Sequence >= NextSequence && envelope.Sequence != 0;
+                && envelope.BootCount == last.BootCount && envelope.Sequence >= NextSequence;
             if (!follows)
             {
                 return false;
@@ -106,9 +107,9 @@ namespace LoggerBox.Capture.Storage
             session.BootCount = envelope.BootCount;
             session.StartOffset = offset;
             session.Length = (uint)envelope.RecordLength;
-            session.Ended = false;
+            session.Ended = envelope.Code == RecordCode.SessionEnd;
             session.Confirmed = false;
-            NextSequence = 1;
+            NextSequence = envelope.Sequence + 1;
             if (envelope.BootCount > HighestBootCount)
             {
                 HighestBootCount = envelope.BootCount;

@@ -40,7 +40,7 @@ public sealed class RoundTripTests
             reader.Restart(0, writer.Position);
             Assert.True(read.TryRead(reader), message.Code.ToString());
             Assert.Equal(0, reader.Remaining);
-            Assert.Equal(Text(message), Text(read));
+            Assert.Equal(Examples.Text(message), Examples.Text(read));
         }
     }
 
@@ -115,9 +115,6 @@ public sealed class RoundTripTests
         Assert.True(reader.TryReadBody(envelope, record), envelope.Code.ToString());
         return record;
     }
-
-    private static string Text(IMessage message) =>
-        message is SendPlan sendPlan ? Fields.List(sendPlan.Plan) : Fields.List(message);
 
     private sealed class Appended(IRecord known) : IRecord
     {
