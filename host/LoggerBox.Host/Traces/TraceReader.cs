@@ -34,11 +34,13 @@ public static class TraceReader
         long[] times = rows.Microseconds;
         AddRateNote(times, notes);
         long[]? edges = source.PulsesPath is string pulses ? PulseFile.Read(pulses) : null;
+        int[]? speeds = edges is null ? rows.SpeedTenths : PulseSpeeds.At(times, edges, source.PulsesPerRevolution!.Value);
+        AddSpeedNote(speeds, notes);
         return new Trace
         {
             FileName = lines.FileName,
             Microseconds = times,
-            SpeedTenths = edges is null ? rows.SpeedTenths : PulseSpeeds.At(times, edges, source.PulsesPerRevolution!.Value),
+            SpeedTenths = speeds,
             Main = rows.Pressure(TraceQuantity.Main, source.RangeMain),
             Clutch = rows.Pressure(TraceQuantity.Clutch, source.RangeClutch),
             Converter = rows.Pressure(TraceQuantity.Converter, source.RangeConverter),
@@ -49,6 +51,16 @@ public static class TraceReader
             PulsesPerRevolution = edges is null ? null : source.PulsesPerRevolution,
             Notes = notes,
         };
+    }
+
+    /// <summary>A sample has 16 bits for tenths of rpm: what is faster is stored as missing, and the person must know why.</summary>
+    private static void AddSpeedNote(int[]? speeds, List<string> notes)
+    {
+        int tooFast = speeds is null ? 0 : Array.FindAll(speeds, tenths => tenths > short.MaxValue).Length;
+        if (tooFast > 0)
+        {
+            notes.Add($"{tooFast} readings of the speed are above 3276.7 rpm, which a stored sample cannot hold; they count as missing. Check the pulses per revolution of the recording.");
+        }
     }
 
     private static void AddRateNote(long[] times, List<string> notes)

@@ -83,6 +83,13 @@ public class TraceReadingTests
     }
 
     [Fact]
+    public void Speeds_that_no_sample_can_hold_are_noted()
+    {
+        Assert.Contains(TraceText.Read("time_s,rpm\n0,4900\n0.02,3276.8\n0.04,3276.7\n").Notes, note => note.StartsWith("2 readings", StringComparison.Ordinal));
+        Assert.Empty(TraceText.Read("time_s,rpm\n0,3276.7\n0.02,\n").Notes);
+    }
+
+    [Fact]
     public void A_loop_current_stays_a_current_with_its_range()
     {
         Trace trace = TraceText.Read("time_s,main_mA\n0,12.5\n0.1,3.5\n", source => source with { RangeMain = ChannelRange.Parse("0..500psi") });
