@@ -12,7 +12,7 @@ internal static class ArchiveErrors
     private const int InputOutput = 10;
     private const int Corrupt = 11;
     private const int Full = 13;
-    private const int CannotOpen = 14;
+    private const int CannotOpenFile = 14;
     private const int NotADatabase = 26;
 
     public static UserErrorException NoFile(string path) =>
@@ -20,6 +20,12 @@ internal static class ArchiveErrors
 
     public static UserErrorException FolderMissing(string path, string reason) =>
         new($"The folder of the archive {path} cannot be created ({reason.TrimEnd('.')}): name another file with --archive.");
+
+    public static UserErrorException NotSqlite(string path) =>
+        new($"{path} is no SQLite file: nothing was changed; name another file with --archive.");
+
+    public static UserErrorException CannotOpen(string path) =>
+        new($"The archive {path} cannot be opened: check that it is a file in a folder that you may write, or name another with --archive.");
 
     public static UserErrorException OfAnotherProgram(string path) =>
         new($"{path} is an SQLite file of another program, not an archive: nothing was changed; name another file with --archive.");
@@ -39,15 +45,20 @@ internal static class ArchiveErrors
     public static UserErrorException JobClosed(string id) =>
         new($"Job {id} is closed and takes no more sessions: open a new job with `loggerbox job new`.");
 
-    public static UserErrorException FromSqlite(string path, SqliteException error) => new(error.SqliteErrorCode switch
+    public static UserErrorException FromSqlite(string path, SqliteException error) => error.SqliteErrorCode switch
     {
-        NotADatabase => $"{path} is no SQLite file: nothing was changed; name another file with --archive.",
+        NotADatabase => NotSqlite(path),
+        CannotOpenFile => CannotOpen(path),
+        _ => new UserErrorException(Text(path, error)),
+    };
+
+    private static string Text(string path, SqliteException error) => error.SqliteErrorCode switch
+    {
         Corrupt => $"The archive {path} is damaged ({error.Message}): stop using it and restore it from a copy.",
         Busy or Locked => $"The archive {path} is in use by another program: close that program and try again.",
         ReadOnly => $"The archive {path} cannot be written: check the file's permissions, or name another file with --archive.",
-        CannotOpen => $"The archive {path} cannot be opened: check that it is a file in a folder that you may write, or name another with --archive.",
         Full => $"There is no room left on the disk of the archive {path}: free some and try again; nothing was half written.",
         InputOutput => $"The disk of the archive {path} failed ({error.Message}): check the disk and try again.",
         _ => $"The archive {path} refused the operation ({error.Message}): keep a copy of the file and try again.",
-    });
+    };
 }

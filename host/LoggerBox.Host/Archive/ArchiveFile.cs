@@ -94,6 +94,15 @@ public sealed class ArchiveFile : IDisposable
 
     private static ArchiveFile Connect(string path, TimeSpan patience)
     {
+        try
+        {
+            ArchiveSchema.RefuseOtherFiles(path);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw ArchiveErrors.CannotOpen(path);
+        }
+
         SqliteConnectionStringBuilder settings = new()
         {
             DataSource = path,

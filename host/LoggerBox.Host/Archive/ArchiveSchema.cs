@@ -1,3 +1,4 @@
+using System;
 using System.IO;
 using Microsoft.Data.Sqlite;
 
@@ -10,6 +11,26 @@ internal static class ArchiveSchema
 
     /// <summary>"LgBx", written into the file's header so that another program's SQLite file is told apart.</summary>
     private const long ApplicationId = 0x4C674278;
+
+    // The first bytes of every SQLite file, https://sqlite.org/fileformat.html section 1.3
+    private static ReadOnlySpan<byte> Magic => "SQLite format 3\0"u8;
+
+    /// <summary>Looks at the file itself: SQLite takes one of a byte or two for an empty database and would write over it.</summary>
+    public static void RefuseOtherFiles(string path)
+    {
+        if (!File.Exists(path))
+        {
+            return;
+        }
+
+        using FileStream file = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        byte[] start = new byte[Magic.Length];
+        int length = file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false);
+        if (length > 0 && !start.AsSpan(0, length).SequenceEqual(Magic))
+        {
+            throw ArchiveErrors.NotSqlite(path);
+        }
+    }
 
     public static void Prepare(SqliteConnection connection, string path)
     {

@@ -1,0 +1,138 @@
+using System;
+using System.IO;
+using System.Linq;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Tests.Sessions;
+using Microsoft.Data.Sqlite;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Archive;
+
+public sealed class RefusedArchiveTests : IDisposable
+{
+    private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.Zero);
+
+    private readonly TemporaryFolder folder = new();
+    private readonly string path;
+
+    public RefusedArchiveTests() => path = folder.File("archive.sqlite");
+
+    public void Dispose() => folder.Dispose();
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(40)]
+    [InlineData(5000)]
+    public void A_file_that_is_no_database_is_refused_and_left_as_it_is(int length)
+    {
+        byte[] text = Enumerable.Repeat((byte)'x', length).ToArray();
+        File.WriteAllBytes(path, text);
+
+        Assert.Equal($"{path} is no SQLite file: nothing was changed; name another file with --archive.", Refusal());
+        Assert.Equal(text, File.ReadAllBytes(path));
+        Assert.Equal([path], Directory.GetFiles(folder.Path));
+    }
+
+    [Fact]
+    public void Another_programs_database_is_refused_and_left_as_it_is()
+    {
+        Execute("CREATE TABLE customers (name TEXT)");
+        byte[] before = File.ReadAllBytes(path);
+
+        Assert.Contains("SQLite file of another program", Refusal(), StringComparison.Ordinal);
+        Assert.Equal(before, File.ReadAllBytes(path));
+    }
+
+    [Fact]
+    public void An_archive_of_a_newer_program_is_refused()
+    {
+        ArchiveFile.Open(path).Dispose();
+        Execute("PRAGMA user_version = 2");
+
+        Assert.Contains("newer program (schema 2, this program knows 1)", Refusal(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_cut_archive_is_damaged_and_says_so()
+    {
+        using (ArchiveFile archive = ArchiveFile.Open(path))
+        {
+            archive.Sessions.Add(RecordedBytes.Session(1, seed: 1, sampleSets: 5000).ToArray(), SessionOrigin.Fetched, "COM3", Now);
+        }
+
+        using (FileStream file = new(path, FileMode.Open))
+        {
+            file.SetLength(file.Length / 8192 * 4096);
+        }
+
+        string refusal = Assert.Throws<UserErrorException>(() =>
+        {
+            using ArchiveFile archive = ArchiveFile.Open(path);
+            archive.Sessions.Load("S1");
+        }).Message;
+        Assert.Contains($"The archive {path} is damaged", refusal, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_archive_that_another_program_holds_is_refused_after_a_wait()
+    {
+        ArchiveFile.Open(path).Dispose();
+        using SqliteConnection other = new($"Data Source={path};Pooling=False");
+        other.Open();
+        using SqliteTransaction held = other.BeginTransaction();
+        using ArchiveFile archive = ArchiveFile.Open(path, TimeSpan.FromSeconds(1));
+
+        UserErrorException refusal = Assert.Throws<UserErrorException>(() => archive.Jobs.Create(new JobDetails(), Now));
+        Assert.Contains("in use by another program", refusal.Message, StringComparison.Ordinal);
+
+        held.Rollback();
+        Assert.Equal("J1", archive.Jobs.Create(new JobDetails(), Now));
+    }
+
+    [Fact]
+    public void A_folder_in_the_archives_place_is_refused()
+    {
+        Directory.CreateDirectory(path);
+        Assert.Contains("cannot be opened", Refusal(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_in_the_folders_place_is_refused()
+    {
+        File.WriteAllText(path, "");
+        string inside = Path.Combine(path, "archive.sqlite");
+        Assert.Contains(inside, Assert.Throws<UserErrorException>(() => ArchiveFile.Open(inside)).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Reading_an_archive_that_is_not_there_makes_none()
+    {
+        Assert.Contains("no archive at", Assert.Throws<UserErrorException>(() => ArchiveFile.OpenExisting(path)).Message, StringComparison.Ordinal);
+        Assert.False(File.Exists(path));
+    }
+
+    [Fact]
+    public void Recorded_bytes_can_be_neither_changed_nor_removed()
+    {
+        using (ArchiveFile archive = ArchiveFile.Open(path))
+        {
+            archive.Sessions.Add(RecordedBytes.Session(1, seed: 1, sampleSets: 5).ToArray(), SessionOrigin.Fetched, "COM3", Now);
+        }
+
+        Assert.Contains("never changed", Assert.Throws<SqliteException>(() => Execute("UPDATE parts SET bytes = x'00'")).Message, StringComparison.Ordinal);
+        Assert.Contains("never removed", Assert.Throws<SqliteException>(() => Execute("DELETE FROM parts")).Message, StringComparison.Ordinal);
+    }
+
+    private string Refusal() => Assert.Throws<UserErrorException>(() => ArchiveFile.Open(path)).Message;
+
+    private void Execute(string sql)
+    {
+        using SqliteConnection connection = new($"Data Source={path};Pooling=False");
+        connection.Open();
+        using SqliteCommand command = connection.CreateCommand();
+#pragma warning disable CA2100 // Constants of this file.
+        command.CommandText = sql;
+#pragma warning restore CA2100
+        command.ExecuteNonQuery();
+    }
+}
