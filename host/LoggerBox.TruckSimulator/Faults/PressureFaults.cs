@@ -9,7 +9,7 @@ internal static class PressureFaults
     public static FittedTruck PumpWorn(FittedTruck fitted, double severity, SeededChance chance)
     {
         ChargePumpParameters pump = fitted.Truck.Pressures.Pump;
-        return WithPressures(fitted, fitted.Truck.Pressures with { Pump = pump with { SlipGap = pump.SlipGap * (1 + 6 * severity) } });
+        return WithPressures(fitted, fitted.Truck.Pressures with { Pump = pump with { SlipGap = pump.SlipGap * (1 + 10 * severity) } });
     }
 
     /// <summary>Spring weak and spool not quite shut.</summary>
@@ -18,7 +18,7 @@ internal static class PressureFaults
         MainRegulatorParameters regulator = fitted.Truck.Pressures.Regulator;
         return WithPressures(fitted, fitted.Truck.Pressures with
         {
-            Regulator = regulator with { CrackPascal = regulator.CrackPascal * (1 - 0.65 * severity), StuckOpenArea = Flow.Area(2.6 * severity) },
+            Regulator = regulator with { CrackPascal = regulator.CrackPascal * (1 - 0.75 * severity), StuckOpenArea = Flow.Area(3.8 * severity) },
         });
     }
 
@@ -28,7 +28,7 @@ internal static class PressureFaults
         MainRegulatorParameters regulator = fitted.Truck.Pressures.Regulator;
         return WithPressures(fitted, fitted.Truck.Pressures with
         {
-            Regulator = regulator with { CrackPascal = regulator.CrackPascal * (1 + 1.2 * severity) },
+            Regulator = regulator with { CrackPascal = regulator.CrackPascal * (1 + 1.7 * severity) },
         });
     }
 

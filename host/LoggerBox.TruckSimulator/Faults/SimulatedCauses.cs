@@ -13,7 +13,7 @@ public static class SimulatedCauses
     public static IReadOnlyList<SimulatedCause> All { get; } =
     [
         new(Healthy, 0, (truck, _, _) => truck),
-        new("engine-power-low", 0.6, EngineFaults.PowerLow),
+        new("engine-power-low", 0.68, EngineFaults.PowerLow),
         new("governor-low", 0.6, EngineFaults.GovernorLow),
         new("governor-high", 0.6, EngineFaults.GovernorHigh),
         new("pump-worn", 0.6, PressureFaults.PumpWorn),
@@ -21,8 +21,8 @@ public static class SimulatedCauses
         new("regulator-high", 0.7, PressureFaults.RegulatorHigh),
         new("forward-clutch-leak", 0.6, (fitted, severity, _) => ClutchFaults.Forward(fitted, severity, ClutchFaults.Leak)),
         new("reverse-clutch-leak", 0.6, (fitted, severity, _) => ClutchFaults.Reverse(fitted, severity, ClutchFaults.Leak)),
-        new("forward-clutch-slip", 0.7, (fitted, severity, _) => ClutchFaults.Forward(fitted, severity, ClutchFaults.Slip)),
-        new("reverse-clutch-slip", 0.7, (fitted, severity, _) => ClutchFaults.Reverse(fitted, severity, ClutchFaults.Slip)),
+        new("forward-clutch-slip", 0.76, (fitted, severity, _) => ClutchFaults.Forward(fitted, severity, ClutchFaults.Slip)),
+        new("reverse-clutch-slip", 0.76, (fitted, severity, _) => ClutchFaults.Reverse(fitted, severity, ClutchFaults.Slip)),
         new("stator-slipping", 0.6, ConverterFaults.StatorSlipping),
         new("modulator-slow", 0.6, PressureFaults.ModulatorSlow),
         new("converter-relief-open", 0.6, PressureFaults.ConverterReliefOpen),

@@ -21,7 +21,7 @@ public static class SampleTruck
         ForwardClutch = new ClutchParameters(),
         ReverseClutch = new ClutchParameters(),
         WorkHydraulics = new WorkHydraulicsParameters(CubicMetresPerRevolution: 28e-6, ReliefPascal: 175e5, Efficiency: 0.88),
-        OilTemperature = new OilTemperatureParameters(StartCelsius: 79, HeatCapacity: 42_000, CoolerCelsius: 62, CoolingPerSecond: 1 / 170.0),
+        OilTemperature = new OilTemperatureParameters(StartCelsius: 80, HeatCapacity: 42_000, CoolerCelsius: 68, CoolingPerSecond: 1 / 250.0),
     };
 
     private static PressureCircuitParameters Pressures() => new()
