@@ -37,7 +37,7 @@ public sealed class CauseTests
 
     private static readonly Lazy<RunReadings> Healthy = new(() => new RunReadings("healthy", Seed));
 
-    // "+" up, "-" down, "?" may go either way a little; every quantity that is not named stays within 8 % (clutch and main 10 %).
+    // "+" up, "-" down, "?" may go either way a little; every quantity that is not named stays.
     [Theory]
     [InlineData("engine-power-low", "drop+ stall F- stall R- main idle N? main idle F? main idle R?")]
     [InlineData("governor-low", "governed-")]
@@ -71,7 +71,7 @@ public sealed class CauseTests
                     Assert.True(change < -0.05, $"{code}, seed {Seed}: {name} should fall, changed by {change:P1}");
                     break;
                 case '=':
-                    Assert.True(Math.Abs(change) < 0.08, $"{code}, seed {Seed}: {name} should stay, changed by {change:P1}");
+                    Assert.True(Math.Abs(change) < Unmoved(name), $"{code}, seed {Seed}: {name} should stay, changed by {change:P1}");
                     break;
             }
         }
@@ -99,6 +99,9 @@ public sealed class CauseTests
         Assert.Equal(shifted == Channel.Converter - 1 ? 512 : 307, engineOff[shifted], 60.0);
         Assert.Equal(shifted == Channel.Converter - 1 ? 512 : 307, idle[shifted], 60.0);
     }
+
+    // Converter pressure goes with the square of the flow: 50 rpm within the hold window are worth 10 % of it.
+    private static double Unmoved(string quantity) => quantity.StartsWith("converter", StringComparison.Ordinal) ? 0.15 : 0.08;
 
     private static int[] Channels(Func<int, int> read) =>
         [read(Channel.Main), read(Channel.Clutch), read(Channel.Converter)];
