@@ -12,6 +12,8 @@ public class BadLineTests
 {
     private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(60);
     private static readonly LinkTiming Quick = new(Short, 2, Short, Short);
+    private static readonly LinkTiming Patient = Quick with { Answer = TimeSpan.FromSeconds(5) };
+    private static readonly LinkTiming LongEnoughToHearIt = Quick with { Answer = TimeSpan.FromMilliseconds(500) };
 
     [Fact]
     public void Silence_ends_with_a_sentence()
@@ -29,7 +31,7 @@ public class BadLineTests
             random.NextBytes(buffer);
             return buffer.Length;
         });
-        string refusal = Refusal(noise.Port, line => line.Hello());
+        string refusal = Refusal(noise.Port, line => line.Hello(), LongEnoughToHearIt);
         Assert.Contains($"What comes in on {noise.Port} is no logger's", refusal, StringComparison.Ordinal);
     }
 
@@ -37,7 +39,7 @@ public class BadLineTests
     public void The_right_frames_without_end_but_never_the_answer_end_with_a_sentence()
     {
         using Sender babble = Repeating(new Confirmed { SessionNumber = 5 });
-        Assert.Contains("gives no answer to the greeting", Refusal(babble.Port, line => line.Hello()), StringComparison.Ordinal);
+        Assert.Contains("gives no answer to the greeting", Refusal(babble.Port, line => line.Hello(), LongEnoughToHearIt), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -58,7 +60,7 @@ public class BadLineTests
     public void A_logger_of_another_version_is_refused_with_what_to_install(int version, string remedy)
     {
         using Sender other = Repeating(new HelloAnswer { Version = (ushort)version, RecordVersion = 1 });
-        string refusal = Refusal(other.Port, line => line.Hello());
+        string refusal = Refusal(other.Port, line => line.Hello(), Patient);
         Assert.Contains($"speaks link version {version}", refusal, StringComparison.Ordinal);
         Assert.Contains(remedy, refusal, StringComparison.Ordinal);
     }
@@ -67,7 +69,7 @@ public class BadLineTests
     public void A_refused_request_says_why()
     {
         using Sender refusing = Repeating(new Refusal { Request = MessageCode.SendPlan, Reason = RefusalReason.UnknownRequest });
-        string refusal = Refusal(refusing.Port, line => line.SendPlan(new Protocol.Records.PlanRecord()));
+        string refusal = Refusal(refusing.Port, line => line.SendPlan(new Protocol.Records.PlanRecord()), Patient);
         Assert.Contains("refused the plan", refusal, StringComparison.Ordinal);
         Assert.Contains("does not know the request", refusal, StringComparison.Ordinal);
     }
@@ -97,10 +99,10 @@ public class BadLineTests
         Assert.True(error.Usage);
     }
 
-    private static string Refusal(string port, Action<LoggerConnection> request)
+    private static string Refusal(string port, Action<LoggerConnection> request, LinkTiming? timing = null)
     {
         using HostLine line = HostLine.Open(port);
-        return Assert.Throws<UserErrorException>(() => request(new LoggerConnection(line, Quick))).Message;
+        return Assert.Throws<UserErrorException>(() => request(new LoggerConnection(line, timing ?? Quick))).Message;
     }
 
     private static Sender Repeating(IMessage message)

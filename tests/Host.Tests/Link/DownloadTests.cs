@@ -12,6 +12,9 @@ public sealed class DownloadTests : IDisposable
 {
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(1));
     private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(300);
+
+    // What comes at once costs no time however long the limit; only what never comes is waited for.
+    private static readonly LinkTiming Patient = new(TimeSpan.FromSeconds(5), 4, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(20));
     private static readonly LinkTiming Quick = new(Short, 4, Short, TimeSpan.FromSeconds(5));
 
     private readonly TemporaryFolder folder = new();
@@ -85,7 +88,7 @@ public sealed class DownloadTests : IDisposable
         RecordLog log = LoggerOnALine.Log(6000, 1);
         using (LoggerOnALine cut = new(PseudoTerminal.Open(), log, port => port.BytesUntilCut = bytesUntilCut))
         {
-            UserErrorException error = Assert.Throws<UserErrorException>(() => Fetch(cut.Port));
+            UserErrorException error = Assert.Throws<UserErrorException>(() => Fetch(cut.Port, Quick));
             Assert.Contains(cut.Port, error.Message, StringComparison.Ordinal);
         }
 
@@ -98,7 +101,7 @@ public sealed class DownloadTests : IDisposable
         using LoggerOnALine whole = new(PseudoTerminal.Open(), log);
         using HostLine line = HostLine.Open(whole.Port);
         new SessionDownload(
-            new LoggerConnection(line, Quick), archive, SessionOrigin.Fetched, Now, progress => resent = progress.Received - partial.Received).Run();
+            new LoggerConnection(line, Patient), archive, SessionOrigin.Fetched, Now, progress => resent = progress.Received - partial.Received).Run();
 
         Assert.Equal(partial.Length - partial.Received, resent);
         Assert.Equal(LoggerOnALine.BytesOf(log, 0), archive.Sessions.Load("S1").Bytes);
@@ -135,7 +138,7 @@ public sealed class DownloadTests : IDisposable
     {
         using (LoggerOnALine cut = new(PseudoTerminal.Open(), LoggerOnALine.Log(6000, 1), port => port.BytesUntilCut = 20_000))
         {
-            Assert.Throws<UserErrorException>(() => Fetch(cut.Port));
+            Assert.Throws<UserErrorException>(() => Fetch(cut.Port, Quick));
         }
 
         RecordLog other = LoggerOnALine.Log(6000, 2);
@@ -165,7 +168,7 @@ public sealed class DownloadTests : IDisposable
     {
         using LoggerOnALine logger = new(PseudoTerminal.Open(), LoggerOnALine.Log(5, 1));
         using HostLine line = HostLine.Open(logger.Port);
-        LoggerConnection connection = new(line, Quick);
+        LoggerConnection connection = new(line, Patient);
 
         connection.SendPlan(new PlanRecord { Name = "sample truck", GovernedTenths = 24_500 });
         connection.SetClock(Now);
@@ -175,9 +178,9 @@ public sealed class DownloadTests : IDisposable
         Assert.Equal(Now.ToUnixTimeSeconds(), logger.Answers.UtcSeconds);
     }
 
-    private DownloadResult Fetch(string port)
+    private DownloadResult Fetch(string port, LinkTiming? timing = null)
     {
         using HostLine line = HostLine.Open(port);
-        return new SessionDownload(new LoggerConnection(line, Quick), archive, SessionOrigin.Fetched, Now).Run();
+        return new SessionDownload(new LoggerConnection(line, timing ?? Patient), archive, SessionOrigin.Fetched, Now).Run();
     }
 }
