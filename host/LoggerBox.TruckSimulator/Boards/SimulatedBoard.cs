@@ -41,7 +41,6 @@ public sealed class SimulatedBoard : IBoard
 
     public IReadOnlyList<GivenCue> Cues => _cues;
 
-
     /// <summary>Speed on the logger's display, rpm.</summary>
     public double ShownRpm { get; private set; }
 

@@ -67,6 +67,10 @@ public class SourceStyleTests
     }
 
     [Fact]
+    public void No_source_file_has_two_empty_lines_in_a_row() =>
+        Assert.DoesNotContain(Sources, file => Regex.IsMatch(Repository.Text(file), @"\n\r?\n\r?\n"));
+
+    [Fact]
     public void The_top_level_holds_what_a_reader_expects_there()
     {
         string[] expected =
