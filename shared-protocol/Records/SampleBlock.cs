@@ -9,6 +9,9 @@ namespace LoggerBox.Protocol.Records
         /// <summary>Bytes before the columns.</summary>
         public const int FixedLength = 15;
 
+        /// <summary>What a stored speed of 0 stands for: the column reaches from 0 to 6553.4 rpm.</summary>
+        public const int SpeedMiddleTenths = 32767;
+
         private const byte UnevenFlag = 1;
 
         public long FirstMicroseconds;
@@ -54,7 +57,7 @@ namespace LoggerBox.Protocol.Records
             offsetsMicroseconds[Count] = (uint)offset;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                columns[channel][Count] = ToColumn(sample.Values[channel]);
+                columns[channel][Count] = ToColumn(channel, sample.Values[channel]);
             }
 
             Count++;
@@ -67,7 +70,7 @@ namespace LoggerBox.Protocol.Records
                 + (IntervalMicroseconds == 0 ? offsetsMicroseconds[index] : (long)IntervalMicroseconds * index);
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                sample.Values[channel] = columns[channel][index];
+                sample.Values[channel] = FromColumn(channel, columns[channel][index]);
             }
         }
 
@@ -123,8 +126,15 @@ namespace LoggerBox.Protocol.Records
             return !reader.TooShort;
         }
 
-        // Values outside 16 bits are no readings: a reading that is wrong would be worse than none.
-        private static short ToColumn(int value) =>
-            value > short.MaxValue || value < short.MinValue ? (short)SampleSet.Missing : (short)value;
+        // Speed is never negative, and a pickup set for half its pulses shows 5000 rpm and more: its column counts from the middle.
+        // Values outside a column are no readings: one that is wrong would be worse than none.
+        private static short ToColumn(int channel, int value)
+        {
+            int stored = channel == Channel.Speed && value != SampleSet.Missing ? value - SpeedMiddleTenths : value;
+            return stored > short.MaxValue || stored <= short.MinValue ? (short)SampleSet.Missing : (short)stored;
+        }
+
+        private static int FromColumn(int channel, short stored) =>
+            channel == Channel.Speed && stored != SampleSet.Missing ? stored + SpeedMiddleTenths : stored;
     }
 }

@@ -12,7 +12,7 @@ namespace LoggerBox.Protocol.Records
         public long Microseconds;
 
         /// <summary>
-        /// Indexed by <see cref="Channel"/>: speed in tenths of rpm (0 to 32767), then loop currents in counts (-32767 to 32767);
+        /// Indexed by <see cref="Channel"/>: speed in tenths of rpm (0 to 65534), then loop currents in counts (-32767 to 32767);
         /// <see cref="Missing"/> where there is none.
         /// </summary>
         public readonly int[] Values = new int[Channel.Count];

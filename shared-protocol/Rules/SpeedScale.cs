@@ -42,7 +42,7 @@ namespace LoggerBox.Protocol.Rules
             int atGoverned = (int)(highest * 1000L / PlannedGoverned());
             int between = atIdle > atGoverned ? atIdle - atGoverned : atGoverned - atIdle;
             bool agree = between * 100 < atGoverned * 18;
-            if (agree && (atGoverned < 820 || atGoverned > 1180))
+            if (agree && IsFarOff(atIdle) && IsFarOff(atGoverned))
             {
                 _perMille = (atIdle + atGoverned) / 2;
             }
@@ -63,6 +63,9 @@ namespace LoggerBox.Protocol.Rules
             int planned = gear == Gear.Reverse && _plan.StallReverseTenths > 0 ? _plan.StallReverseTenths : _plan.StallForwardTenths;
             return Scaled(planned);
         }
+
+        // Beyond what a badly set idle screw or governor does.
+        private static bool IsFarOff(int perMille) => perMille < 820 || perMille > 1180;
 
         public static bool IsStopped(HoldRecord hold) =>
             hold.Readings[Channel.Speed].Present && Speed(hold) < StoppedTenths;

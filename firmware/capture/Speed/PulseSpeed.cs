@@ -92,7 +92,7 @@ namespace LoggerBox.Capture.Speed
                 period = silence * 1000;
             }
 
-            return IntegerMath.Clamp(TenthsOfPeriod(period), 0, short.MaxValue);
+            return IntegerMath.Clamp(TenthsOfPeriod(period), 0, 2 * SampleBlock.SpeedMiddleTenths);
         }
 
         // A lone edge fits any bracket, a poll being far shorter than a period; several in one are bounded by the fastest engine.

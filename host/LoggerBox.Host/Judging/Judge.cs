@@ -23,7 +23,8 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(facts);
-        var holds = sessions.SelectMany(HoldMeasuring.Measure).ToList();
+        var plan = SheetPlan.Make(sheet, facts.Fuel);
+        var holds = sessions.SelectMany(session => HoldMeasuring.Measure(session, plan)).ToList();
         var steps = new StepReadings(holds, HoldGates.Voids(holds, sheet));
         var evidence = new Evidence(sessions, sheet, facts, steps);
         var checks = CheckList.Of(evidence);

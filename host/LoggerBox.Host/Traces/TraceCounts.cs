@@ -12,7 +12,7 @@ public sealed class TraceCounts
 
     public required long[] Microseconds { get; init; }
 
-    /// <summary>Tenths of rpm as recorded; can exceed what a sample has room for (3276.7 rpm) where the pickup's scale was wrong.</summary>
+    /// <summary>Tenths of rpm as recorded; can exceed what a sample has room for (6553.4 rpm) where the pickup's scale was wrong.</summary>
     public required int[] SpeedTenths { get; init; }
 
     /// <summary>Main, clutch, converter: counts by row.</summary>

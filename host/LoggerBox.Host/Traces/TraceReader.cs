@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Traces;
 
@@ -53,13 +54,15 @@ public static class TraceReader
         };
     }
 
+    private const int FastestStoredTenths = 2 * SampleBlock.SpeedMiddleTenths;
+
     /// <summary>A sample has 16 bits for tenths of rpm: what is faster is stored as missing, and the person must know why.</summary>
     private static void AddSpeedNote(int[]? speeds, List<string> notes)
     {
-        int tooFast = speeds is null ? 0 : Array.FindAll(speeds, tenths => tenths > short.MaxValue).Length;
+        int tooFast = speeds is null ? 0 : Array.FindAll(speeds, tenths => tenths > FastestStoredTenths).Length;
         if (tooFast > 0)
         {
-            notes.Add($"{tooFast} readings of the speed are above 3276.7 rpm, which a stored sample cannot hold; they count as missing. Check the pulses per revolution of the recording.");
+            notes.Add($"{tooFast} readings of the speed are above 6553.4 rpm, which a stored sample cannot hold; they count as missing. Check the pulses per revolution of the recording.");
         }
     }
 

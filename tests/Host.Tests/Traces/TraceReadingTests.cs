@@ -85,8 +85,8 @@ public class TraceReadingTests
     [Fact]
     public void Speeds_that_no_sample_can_hold_are_noted()
     {
-        Assert.Contains(TraceText.Read("time_s,rpm\n0,4900\n0.02,3276.8\n0.04,3276.7\n").Notes, note => note.StartsWith("2 readings", StringComparison.Ordinal));
-        Assert.Empty(TraceText.Read("time_s,rpm\n0,3276.7\n0.02,\n").Notes);
+        Assert.Contains(TraceText.Read("time_s,rpm\n0,9800\n0.02,6553.5\n0.04,6553.4\n").Notes, note => note.StartsWith("2 readings", StringComparison.Ordinal));
+        Assert.Empty(TraceText.Read("time_s,rpm\n0,6553.4\n0.02,\n").Notes);
     }
 
     [Fact]

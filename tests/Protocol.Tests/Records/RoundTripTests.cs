@@ -128,4 +128,21 @@ public sealed class RoundTripTests
 
         public bool TryRead(ByteReader reader) => throw new NotSupportedException();
     }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(49000, 49000)]
+    [InlineData(65534, 65534)]
+    [InlineData(65535, SampleSet.Missing)]
+    [InlineData(-1, SampleSet.Missing)]
+    public void A_speed_that_the_column_cannot_hold_is_missing_and_never_another_speed(int tenths, int read)
+    {
+        SampleBlock block = new();
+        block.Begin(20000);
+        SampleSet sample = new();
+        sample.Values[Channel.Speed] = tenths;
+        Assert.True(block.TryAdd(sample));
+        block.CopyTo(0, sample);
+        Assert.Equal(read, sample.Values[Channel.Speed]);
+    }
 }

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Measuring;
 
@@ -14,14 +15,20 @@ public static class HoldMeasuring
     /// </summary>
     public const double UnstatedAccuracyPascal = 3500;
 
-    public static IReadOnlyList<MeasuredHold> Measure(RecordedSession session)
+    /// <summary>Each hold under the step that the whole session makes it: the logger named it when it knew only what came before.</summary>
+    /// <param name="plan">The truck's speeds, from the sheet that is judged against.</param>
+    public static IReadOnlyList<MeasuredHold> Measure(RecordedSession session, PlanRecord plan)
     {
+        ArgumentNullException.ThrowIfNull(session);
+        HoldRecord[] holds = session.Holds.OrderBy(hold => hold.StartMicroseconds).ToArray();
+        var names = new Step[holds.Length];
+        StepNaming.Name(holds, holds.Length, plan, names);
         ZeroReading?[] zeros = [null, ZeroReading.Of(session, Channel.Main), ZeroReading.Of(session, Channel.Clutch), ZeroReading.Of(session, Channel.Converter)];
-        return session.Holds
-            .OrderBy(hold => hold.StartMicroseconds)
-            .Select(hold => new MeasuredHold(
+        return holds
+            .Select((hold, index) => new MeasuredHold(
                 session,
                 hold,
+                names[index],
                 Speed(hold),
                 Pressure(session, hold, Channel.Main, zeros),
                 Pressure(session, hold, Channel.Clutch, zeros),

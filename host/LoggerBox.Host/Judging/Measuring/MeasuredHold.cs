@@ -8,13 +8,12 @@ namespace LoggerBox.Host.Judging.Measuring;
 public sealed record MeasuredHold(
     RecordedSession Session,
     HoldRecord Record,
+    Step Step,
     Measured? Rpm,
     Measured? Main,
     Measured? Clutch,
     Measured? Converter)
 {
-    public Step Step => Record.Step;
-
     public Gear Gear => Record.Gear;
 
     public double StartSeconds => (Record.StartMicroseconds - Session.Header.StartMicroseconds) / 1e6;

@@ -5,9 +5,14 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Measuring;
 
-/// <summary>Which hold counts for each step: the last one that no gate made void.</summary>
+/// <summary>
+/// Which hold counts for each step: the last good one. Good is what no gate made void and what stood still about as long as the
+/// step's others: two seconds at idle on the way to a stall don't replace a reading taken with care.
+/// </summary>
 public sealed class StepReadings
 {
+    private const double LongEnoughSeconds = 3;
+
     private readonly Dictionary<MeasuredHold, string> voids;
 
     /// <param name="holds">In order of time.</param>
@@ -20,7 +25,7 @@ public sealed class StepReadings
 
     public IReadOnlyList<MeasuredHold> All { get; }
 
-    public MeasuredHold? Good(Step step) => All.LastOrDefault(hold => hold.Step == step && !voids.ContainsKey(hold));
+    public MeasuredHold? Good(Step step) => AllGood(step).LastOrDefault();
 
     /// <summary>The last hold of the step where every one is void.</summary>
     public MeasuredHold? Void(Step step) => Good(step) is null ? All.LastOrDefault(hold => hold.Step == step) : null;
@@ -31,7 +36,14 @@ public sealed class StepReadings
     /// Steps in gear without knowing which: the last two count, because a session tests both directions.
     /// </summary>
     public IReadOnlyList<MeasuredHold> GoodInGear(Step step) =>
-        All.Where(hold => hold.Step == step && !voids.ContainsKey(hold)).TakeLast(2).ToList();
+        AllGood(step).TakeLast(2).ToList();
+
+    private List<MeasuredHold> AllGood(Step step)
+    {
+        var sound = All.Where(hold => hold.Step == step && !voids.ContainsKey(hold)).ToList();
+        double longest = sound.Count == 0 ? 0 : sound.Max(hold => hold.DurationSeconds);
+        return sound.Where(hold => hold.DurationSeconds >= Math.Min(LongEnoughSeconds, longest / 2)).ToList();
+    }
 
     public bool Counts(MeasuredHold hold) => hold.Step switch
     {
