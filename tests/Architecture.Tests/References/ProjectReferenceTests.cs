@@ -65,5 +65,13 @@ public class ProjectReferenceTests
         Assert.All(packages, package => Assert.Contains(package, notice, System.StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Every_folder_of_recordings_stands_in_the_notices()
+    {
+        string notice = Repository.Text("NOTICE");
+        var folders = Repository.Files.Where(file => file.StartsWith("tests/recordings/", System.StringComparison.Ordinal)).Select(file => file.Split('/')[2]).Where(name => name != "README.md");
+        Assert.All(folders.Distinct(), folder => Assert.Contains(folder, notice, System.StringComparison.Ordinal));
+    }
+
     private static ProjectFile Find(string name) => ProjectFile.Products.Single(project => project.Name == name);
 }
