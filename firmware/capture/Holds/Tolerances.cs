@@ -8,9 +8,8 @@ namespace LoggerBox.Capture.Holds
     /// </summary>
     public sealed class Tolerances
     {
-        // 12 rpm: an engine idles within less over a second; 15 rpm and 1 % part the governed speed from it under the work hydraulics.
+        // 12 rpm: an engine idles within less over a second, and the work hydraulics take more off the governed speed.
         private const int SpeedFloorTenths = 120;
-        private const int SpeedLeftTenths = 150;
 
         // 6 kPa, about 1 psi: below the noise of a 0.25 % transducer of 35 bar.
         private const int PressureFloorPascal = 6000;
@@ -45,7 +44,7 @@ namespace LoggerBox.Capture.Holds
 
         /// <summary>Step between the latest bins and those before that ends a hold.</summary>
         public long Left(int channel, long level, long scatter) => channel == Channel.Speed
-            ? Largest(SpeedLeftTenths * 100, level / 100, scatter * 5 / 2)
+            ? Largest(_floorHundredths[channel], level / 200, scatter * 5 / 2)
             : Largest(2L * _floorHundredths[channel], level / 25, scatter * 3);
 
         /// <summary>Difference between the ends of the settled part that counts as none.</summary>

@@ -11,10 +11,15 @@ namespace LoggerBox.Capture.Session
         // A tenth of a degree a second at most: oil warms slowly, and each change costs a record.
         private const long OilEveryMicroseconds = 1000000;
 
+        // A tag or mark that is missing for less than this is a hole in the recording, not news.
+        private const long HoleMicroseconds = 500000;
+
         private readonly IBoard _board;
         private readonly RecordLog _log;
         private readonly EventRecord _event = new EventRecord();
         private int _oil = SampleSet.Missing;
+        private long _gearSeen;
+        private long _markSeen;
         private long _oilRead = long.MinValue / 2;
 
         public Tags(IBoard board, RecordLog log)
@@ -41,7 +46,8 @@ namespace LoggerBox.Capture.Session
             GearBefore = Gear;
             MarkBefore = Mark;
             Gear gear = _board.ReadGear();
-            GearChanged = gear != Gear;
+            _gearSeen = gear != Gear.Unknown ? now : _gearSeen;
+            GearChanged = gear != Gear && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds);
             if (GearChanged)
             {
                 Gear = gear;
@@ -49,7 +55,8 @@ namespace LoggerBox.Capture.Session
             }
 
             Step mark = _board.ReadStepMark();
-            MarkChanged = mark != Mark;
+            _markSeen = mark != Step.None ? now : _markSeen;
+            MarkChanged = mark != Mark && (mark != Step.None || now - _markSeen > HoleMicroseconds);
             if (MarkChanged)
             {
                 Mark = mark;
