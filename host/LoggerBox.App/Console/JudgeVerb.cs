@@ -10,7 +10,7 @@ internal static class JudgeVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var reading = new SubjectReading();
+        var reading = new SubjectReading(terminal);
         var unit = SharedOptions.Unit();
         var json = SharedOptions.Json();
         var verb = new Command("judge", Messages.JudgeVerb) { unit, json };

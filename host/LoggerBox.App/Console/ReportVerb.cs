@@ -13,7 +13,7 @@ internal static class ReportVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var reading = new SubjectReading();
+        var reading = new SubjectReading(terminal);
         var file = SharedOptions.OutFile(Messages.ReportOutOption);
         var unit = SharedOptions.Unit();
         var verb = new Command("report", Messages.ReportVerb) { file, unit };

@@ -7,7 +7,7 @@ using LoggerBox.Host.DataSheets;
 namespace LoggerBox.App.Console;
 
 /// <summary>Finds what a WHAT means: a job or session of the archive by its id, or a trace file.</summary>
-internal sealed class SubjectReading
+internal sealed class SubjectReading(Terminal terminal)
 {
     public Argument<string> What { get; } = SharedOptions.What();
 
@@ -30,7 +30,7 @@ internal sealed class SubjectReading
         string what = line.GetRequiredValue(What);
         if (!RowId.IsJob(what) && !RowId.IsSession(what))
         {
-            return TraceReading.Read(what, Trace.Settings(line));
+            return TraceReading.Read(Trace.Source(line, what), terminal);
         }
 
         using ArchiveFile archive = ArchiveFile.OpenExisting(line.GetValue(Archive) ?? ArchiveFile.DefaultPath);

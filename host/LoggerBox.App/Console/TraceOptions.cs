@@ -1,31 +1,35 @@
 using System.CommandLine;
+using LoggerBox.Host.Traces;
 
 namespace LoggerBox.App.Console;
 
 /// <summary>What a trace file cannot say of itself: loop ranges, pickup edges.</summary>
 internal sealed class TraceOptions
 {
-    public Option<string?> RangeMain { get; } = new("--range-main") { Description = Messages.RangeOption("main"), HelpName = "0..500psi" };
-
-    public Option<string?> RangeClutch { get; } = new("--range-clutch") { Description = Messages.RangeOption("clutch"), HelpName = "0..500psi" };
-
-    public Option<string?> RangeConverter { get; } = new("--range-converter") { Description = Messages.RangeOption("converter"), HelpName = "0..300psi" };
-
-    public Option<string?> Pulses { get; } = new("--pulses") { Description = Messages.PulsesOption, HelpName = "FILE" };
-
-    public Option<double?> PulsesPerRevolution { get; } = new("--pulses-per-rev") { Description = Messages.PulsesPerRevolutionOption, HelpName = "X" };
+    private readonly Option<string?> rangeMain = Range("main", "0..500psi");
+    private readonly Option<string?> rangeClutch = Range("clutch", "0..500psi");
+    private readonly Option<string?> rangeConverter = Range("converter", "0..300psi");
+    private readonly Option<string?> pulses = new("--pulses") { Description = Messages.PulsesOption, HelpName = "FILE" };
+    private readonly Option<double?> pulsesPerRevolution = new("--pulses-per-rev") { Description = Messages.PulsesPerRevolutionOption, HelpName = "X" };
 
     public void AddTo(Command verb)
     {
-        verb.Options.Add(RangeMain);
-        verb.Options.Add(RangeClutch);
-        verb.Options.Add(RangeConverter);
-        verb.Options.Add(Pulses);
-        verb.Options.Add(PulsesPerRevolution);
+        verb.Options.Add(rangeMain);
+        verb.Options.Add(rangeClutch);
+        verb.Options.Add(rangeConverter);
+        verb.Options.Add(pulses);
+        verb.Options.Add(pulsesPerRevolution);
     }
 
-    public TraceSettings Settings(ParseResult line) => new(
-        line.GetValue(RangeMain), line.GetValue(RangeClutch), line.GetValue(RangeConverter), line.GetValue(Pulses), line.GetValue(PulsesPerRevolution));
-}
+    public TraceSource Source(ParseResult line, string path) => new(
+        path,
+        Parsed(line.GetValue(rangeMain)),
+        Parsed(line.GetValue(rangeClutch)),
+        Parsed(line.GetValue(rangeConverter)),
+        line.GetValue(pulses),
+        line.GetValue(pulsesPerRevolution));
 
-internal sealed record TraceSettings(string? RangeMain, string? RangeClutch, string? RangeConverter, string? Pulses, double? PulsesPerRevolution);
+    private static ChannelRange? Parsed(string? text) => text is null ? null : ChannelRange.Parse(text);
+
+    private static Option<string?> Range(string channel, string shape) => new("--range-" + channel) { Description = Messages.RangeOption(channel), HelpName = shape };
+}
