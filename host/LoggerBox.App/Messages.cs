@@ -65,6 +65,25 @@ internal static class Messages
     public const string NoPorts = "This computer shows no serial port. Plug the logger's cable in and ask again.";
     public const string Stopped = "Stopped before the end.";
 
+    public const string NoLinkToTcp = "--link goes with a serial line, not with --tcp";
+    public const string AlreadyOnTheCard = "The card holds this session already: nothing is recorded again. Ctrl-C ends it.";
+    public const string RecordingInRealTime = "The test at the truck has begun and takes several minutes. Ctrl-C ends it.";
+    public const string SessionIsThere = "The session is recorded and can be fetched. Ctrl-C ends it.";
+    public const string LoggerEmpty = "The logger holds no finished session.";
+
+    public static string CardTrouble(string path, string reason) => $"The card {path} cannot be used ({reason.TrimEnd('.')}): name another file with --store.";
+
+    public static string UnknownCause(string code, string known) => $"'{code}' is no cause. Known are: {known}.";
+
+    public static string LaterCause(string code, string release, string known) =>
+        $"The cause '{code}' comes to the simulated truck with release {release}. This one has: {known}.";
+
+    public static string Fetched(string id, uint number, bool isNew) => $"{id}  session {number} of the logger, {(isNew ? "fetched and confirmed" : "in the archive already")}";
+
+    public static string PlanSent(string name) => $"The logger has the plan \"{name}\".";
+
+    public static string Imported(string file, string id, bool isNew) => isNew ? $"{id}  imported from {file}" : $"{id}  {file} is in the archive already";
+
     public static string SheetFinding(string file, int line, string text, bool error) => $"{file}, line {line}: {(error ? "" : "doubtful: ")}{text}";
 
     public static string SheetRefused(string file, int line, int errors) =>

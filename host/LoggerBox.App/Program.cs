@@ -11,14 +11,14 @@ Command[] verbs =
     SimulateVerb.Declare(terminal, stop.Token),
     JobVerb.Declare(terminal),
     PortsVerb.Declare(terminal),
-    FetchVerb.Declare(terminal, stop.Token),
+    FetchVerb.Declare(terminal),
     SessionsVerb.Declare(terminal),
     JudgeVerb.Declare(terminal),
     ReportVerb.Declare(terminal),
     ExportVerb.Declare(terminal),
     ImportVerb.Declare(terminal),
     SheetVerb.Declare(terminal),
-    PlanVerb.Declare(terminal, stop.Token),
+    PlanVerb.Declare(terminal),
 ];
 
 return CommandLine.Run(verbs, args, terminal);

@@ -1,4 +1,7 @@
+using System;
 using System.CommandLine;
+using LoggerBox.Host.Archive;
+using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App.Console;
 
@@ -12,7 +15,15 @@ internal static class ImportVerb
         var trace = new TraceOptions();
         var verb = new Command("import", Messages.ImportVerb) { file, archive };
         trace.AddTo(verb);
-        verb.SetAction(line => Unbuilt.Run("import"));
+        verb.SetAction(line =>
+        {
+            // Read whole before the archive is opened: a refused file leaves nothing behind.
+            SubjectRecording recording = TraceReading.Read(trace.Source(line, line.GetRequiredValue(file)), new PlanRecord(), terminal);
+            using ArchiveFile open = ArchiveFile.Open(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            AddedSession added = open.Sessions.Add(recording.Bytes, SessionOrigin.Imported, recording.Name, DateTimeOffset.Now);
+            terminal.Out.WriteLine(Messages.Imported(recording.Name, added.Id, added.IsNew));
+            return CommandLine.Done;
+        });
         return verb;
     }
 }

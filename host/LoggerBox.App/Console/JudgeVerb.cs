@@ -1,5 +1,4 @@
 using System.CommandLine;
-using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 
@@ -11,15 +10,12 @@ internal static class JudgeVerb
     public static Command Declare(Terminal terminal)
     {
         var reading = new SubjectReading(terminal);
-        var unit = SharedOptions.Unit();
         var json = SharedOptions.Json();
-        var verb = new Command("judge", Messages.JudgeVerb) { unit, json };
+        var verb = new Command("judge", Messages.JudgeVerb) { json };
         reading.AddTo(verb);
         verb.SetAction(line =>
         {
-            Subject subject = reading.Read(line);
-            DataSheet sheet = reading.ReadSheet(line, subject);
-            Judgement judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? sheet.Unit);
+            (Subject subject, Judgement judgement) = reading.Judged(line);
             if (line.GetValue(json))
             {
                 JudgementJson.Write(judgement, terminal.Out);

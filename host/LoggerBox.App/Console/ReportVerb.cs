@@ -1,7 +1,6 @@
 using System;
 using System.CommandLine;
 using LoggerBox.Host;
-using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
@@ -15,8 +14,7 @@ internal static class ReportVerb
     {
         var reading = new SubjectReading(terminal);
         var file = SharedOptions.OutFile(Messages.ReportOutOption);
-        var unit = SharedOptions.Unit();
-        var verb = new Command("report", Messages.ReportVerb) { file, unit };
+        var verb = new Command("report", Messages.ReportVerb) { file };
         reading.AddTo(verb);
         verb.SetAction(line =>
         {
@@ -26,9 +24,7 @@ internal static class ReportVerb
                 throw new UserErrorException(Messages.ReportEnding(path), usage: true);
             }
 
-            Subject subject = reading.Read(line);
-            DataSheet sheet = reading.ReadSheet(line, subject);
-            Judgement judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? sheet.Unit);
+            (Subject subject, Judgement judgement) = reading.Judged(line);
             WholeFile.Write(path, HtmlReport.Render(subject.Report(judgement, DateTimeOffset.Now)));
             terminal.Out.WriteLine(Messages.Wrote(path));
             return CommandLine.Done;

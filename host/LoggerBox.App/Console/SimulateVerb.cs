@@ -1,14 +1,25 @@
+using System;
 using System.CommandLine;
+using System.IO;
 using System.Threading;
+using LoggerBox.App.Simulation;
+using LoggerBox.Capture.Storage;
+using LoggerBox.Host;
+using LoggerBox.Host.Link;
+using LoggerBox.TruckSimulator.Faults;
+using LoggerBox.TruckSimulator.Storage;
 
 namespace LoggerBox.App.Console;
 
 /// <summary>The virtual logger and truck alone, as a process that one can connect to.</summary>
 internal static class SimulateVerb
 {
+    // A day of samples; the file grows only as far as it is written.
+    private const long CardBytes = 64 << 20;
+
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
-        var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => "healthy" };
+        var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => SimulatedCauses.Healthy };
         var seed = new Option<int>("--seed") { Description = Messages.SeedOption, HelpName = "N", DefaultValueFactory = _ => 1 };
         var tcp = new Option<bool>("--tcp") { Description = Messages.TcpOption };
         var store = new Option<string?>("--store") { Description = Messages.StoreOption, HelpName = "FILE" };
@@ -16,7 +27,62 @@ internal static class SimulateVerb
         var speed = new Option<string>("--speed") { Description = Messages.SpeedOption, HelpName = "fast|real", DefaultValueFactory = _ => "fast" };
         speed.AcceptOnlyFromAmong("fast", "real");
         var verb = new Command("simulate", Messages.SimulateVerb) { cause, seed, tcp, store, link, speed };
-        verb.SetAction(line => Unbuilt.Run("simulate"));
+        verb.Validators.Add(words =>
+        {
+            if (words.GetValue(tcp) && words.GetValue(link) is not null)
+            {
+                words.AddError(Messages.NoLinkToTcp);
+            }
+        });
+        verb.SetAction(words =>
+        {
+            SimulatedCause put = Causes.Find(words.GetRequiredValue(cause));
+            using IDisposable? file = OpenCard(words.GetValue(store), out IRecordStore card);
+            var logger = new VirtualLogger(put, words.GetValue(seed), card);
+            using IDeviceLine line = words.GetValue(tcp) || !PseudoTerminal.IsSupported ? LoopbackListener.Open() : PseudoTerminal.Open();
+            using PortLink? name = words.GetValue(link) is string path ? PortLink.Create(path, line.PortName) : null;
+            Run(terminal, logger, line, words.GetValue(speed) == "real", stop);
+            return CommandLine.Done;
+        });
         return verb;
+    }
+
+    private static void Run(Terminal terminal, VirtualLogger logger, IDeviceLine line, bool realTime, CancellationToken stop)
+    {
+        var service = new LoggerService(logger, line);
+        bool recorded = logger.HoldsThisRun();
+        while (!realTime && !recorded && !logger.Finished && !stop.IsCancellationRequested)
+        {
+            logger.Advance();
+        }
+
+        terminal.Out.WriteLine(line.PortName);
+        terminal.Error.WriteLine(recorded ? Messages.AlreadyOnTheCard : realTime ? Messages.RecordingInRealTime : Messages.SessionIsThere);
+        if (realTime && !recorded)
+        {
+            service.Record(stop);
+        }
+
+        service.Answer(stop);
+    }
+
+    private static FileStore? OpenCard(string? path, out IRecordStore card)
+    {
+        if (path is null)
+        {
+            card = new MemoryStore((int)CardBytes);
+            return null;
+        }
+
+        try
+        {
+            var file = new FileStore(path, CardBytes);
+            card = file;
+            return file;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UserErrorException(Messages.CardTrouble(path, error.Message));
+        }
     }
 }

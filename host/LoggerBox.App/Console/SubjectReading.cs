@@ -3,70 +3,70 @@ using System.Linq;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Units;
 
 namespace LoggerBox.App.Console;
 
-/// <summary>Finds what a WHAT means: a job or session of the archive by its id, or a trace file.</summary>
+/// <summary>Finds what a WHAT means (a job or session of the archive by its id, or a trace file), and judges it.</summary>
 internal sealed class SubjectReading(Terminal terminal)
 {
-    public Argument<string> What { get; } = SharedOptions.What();
-
-    public Option<string?> Sheet { get; } = SharedOptions.Sheet();
-
-    public Option<string?> Archive { get; } = SharedOptions.Archive();
-
-    public TraceOptions Trace { get; } = new();
+    private readonly Argument<string> what = SharedOptions.What();
+    private readonly Option<string?> namedSheet = SharedOptions.Sheet();
+    private readonly Option<string?> archive = SharedOptions.Archive();
+    private readonly Option<PressureUnit?> unit = SharedOptions.Unit();
+    private readonly TraceOptions trace = new();
 
     public void AddTo(Command verb)
     {
-        verb.Arguments.Add(What);
-        verb.Options.Add(Sheet);
-        verb.Options.Add(Archive);
-        Trace.AddTo(verb);
+        verb.Arguments.Add(what);
+        verb.Options.Add(namedSheet);
+        verb.Options.Add(unit);
+        verb.Options.Add(archive);
+        trace.AddTo(verb);
     }
 
-    public Subject Read(ParseResult line)
+    public (Subject Subject, Judgement Judgement) Judged(ParseResult line)
     {
-        string what = line.GetRequiredValue(What);
-        if (!RowId.IsJob(what) && !RowId.IsSession(what))
-        {
-            return TraceReading.Read(Trace.Source(line, what), terminal);
-        }
-
-        using ArchiveFile archive = ArchiveFile.OpenExisting(line.GetValue(Archive) ?? ArchiveFile.DefaultPath);
-        return RowId.IsJob(what) ? JobOf(archive, what) : new Subject($"session {what}", [RecordingOf(archive, what)]);
+        string word = line.GetRequiredValue(what);
+        Subject? archived = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line, word) : null;
+        DataSheet sheet = SheetOf(line, archived, word);
+        Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
+        return (subject, Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? sheet.Unit));
     }
 
     /// <summary>The sheet that is named, or the job's own.</summary>
-    public DataSheet ReadSheet(ParseResult line, Subject subject)
+    private DataSheet SheetOf(ParseResult line, Subject? subject, string word)
     {
-        if (line.GetValue(Sheet) is string path)
+        if (line.GetValue(namedSheet) is string path)
         {
             return DataSheetReader.Read(path);
         }
 
-        if (subject.Job is { Details.SheetText.Length: > 0 } job)
-        {
-            return DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName);
-        }
-
-        throw new UserErrorException(Messages.NoSheet(subject.Title));
+        return subject?.Job is { Details.SheetText.Length: > 0 } job
+            ? DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName)
+            : throw new UserErrorException(Messages.NoSheet(subject?.Title ?? word));
     }
 
-    private static Subject JobOf(ArchiveFile archive, string id)
+    private Subject Archived(ParseResult line, string id)
     {
-        Job job = archive.Jobs.Load(id);
-        if (job.SessionIds.Count == 0)
-        {
-            throw new UserErrorException(Messages.JobEmpty(job.Id));
-        }
-
-        return new Subject($"job {job.Id}", [.. job.SessionIds.Select(session => RecordingOf(archive, session))], job);
+        using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+        return RowId.IsJob(id) ? OfJob(file, file.Jobs.Load(id)) : OfSession(file, id);
     }
 
-    private static SubjectRecording RecordingOf(ArchiveFile archive, string id)
+    public static Subject OfJob(ArchiveFile file, Job job) => job.SessionIds.Count > 0
+        ? new Subject($"job {job.Id}", [.. job.SessionIds.Select(session => RecordingOf(file, session))], job)
+        : throw new UserErrorException(Messages.JobEmpty(job.Id));
+
+    private static Subject OfSession(ArchiveFile file, string id)
     {
-        LoadedSession loaded = archive.Sessions.Load(id);
+        SubjectRecording recording = RecordingOf(file, id);
+        return new Subject(recording.Name, [recording]);
+    }
+
+    private static SubjectRecording RecordingOf(ArchiveFile file, string id)
+    {
+        LoadedSession loaded = file.Sessions.Load(id);
         return new SubjectRecording($"session {loaded.Row.Id}", loaded.Bytes, loaded.Session, loaded.Row);
     }
 }

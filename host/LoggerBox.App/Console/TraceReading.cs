@@ -1,11 +1,15 @@
+using LoggerBox.Host.Sessions;
 using LoggerBox.Host.Traces;
+using LoggerBox.Protocol.Records;
+using LoggerBox.TruckSimulator.Replay;
 
 namespace LoggerBox.App.Console;
 
 /// <summary>A trace file through the capture engine, as if a logger had recorded it.</summary>
 internal static class TraceReading
 {
-    public static Subject Read(TraceSource source, Terminal terminal)
+    /// <param name="plan">What the logger would have been told of the truck.</param>
+    public static SubjectRecording Read(TraceSource source, PlanRecord plan, Terminal terminal)
     {
         Trace trace = TraceReader.Read(source);
         foreach (string note in trace.Notes)
@@ -13,7 +17,16 @@ internal static class TraceReading
             terminal.Error.WriteLine(note);
         }
 
-        Unbuilt.Run("judge FILE");
-        return new Subject(trace.FileName, []);
+        TraceCounts counts = TraceCounts.From(trace);
+        var recording = new Recording(
+            counts.Microseconds,
+            [counts.SpeedTenths, .. counts.PressureCounts],
+            counts.Gears,
+            counts.Steps,
+            counts.OilTenthsCelsius,
+            counts.Calibrations,
+            counts.HasGears);
+        byte[] records = ReplayRun.Capture(recording, plan);
+        return new SubjectRecording(trace.FileName, records, SessionDecoder.Decode(records).Session);
     }
 }

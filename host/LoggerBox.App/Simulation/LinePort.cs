@@ -2,7 +2,7 @@ using System;
 using LoggerBox.Capture.Link;
 using LoggerBox.Host.Link;
 
-namespace LoggerBox.App.VirtualLogger;
+namespace LoggerBox.App.Simulation;
 
 /// <summary>The virtual logger's plug: what the capture side calls a serial port, on a line that this program made.</summary>
 internal sealed class LinePort(IDeviceLine line) : ISerialPort

@@ -1,0 +1,78 @@
+using System;
+using System.Linq;
+using LoggerBox.Capture;
+using LoggerBox.Capture.Storage;
+using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Records;
+using LoggerBox.TruckSimulator.Demo;
+using LoggerBox.TruckSimulator.Faults;
+using LoggerBox.TruckSimulator.Runs;
+
+namespace LoggerBox.App.Simulation;
+
+/// <summary>
+/// The logger's own capture engine and record log, clipped to an invented truck. The same cause and seed record the same bytes on a
+/// fresh card, whoever asks and whenever.
+/// </summary>
+internal sealed class VirtualLogger
+{
+    public const uint LoggerId = 0x5E1F0001;
+
+    private readonly SimulatedRun run;
+    private readonly SessionHeader header;
+    private readonly CaptureEngine engine;
+    private bool ended;
+
+    public VirtualLogger(SimulatedCause cause, int seed, IRecordStore card)
+    {
+        Log = new RecordLog(card);
+        Log.Open();
+        run = new SimulatedRun(cause, seed);
+        header = run.Header();
+        header.LoggerId = LoggerId;
+        header.BootCount = (ushort)(Log.Sessions.HighestBootCount + 1);
+        header.StartUtcSeconds = RunCalendar.StartUtcSeconds(cause.Code, seed);
+        header.PlanName = Plan.Name;
+        engine = new CaptureEngine(run.Board, Log, Plan, header);
+    }
+
+    public static DataSheet Sheet { get; } = DataSheetReader.Parse(SampleSheet.Text(), SampleSheet.FileName);
+
+    public RecordLog Log { get; }
+
+    public ushort BootCount => header.BootCount;
+
+    /// <summary>Virtual time since the logger was switched on.</summary>
+    public long NowMicroseconds => run.NowMicroseconds;
+
+    public uint UtcSeconds => header.StartUtcSeconds + (uint)(run.NowMicroseconds / 1_000_000);
+
+    public bool Finished => ended;
+
+    private static PlanRecord Plan => SheetPlan.Make(Sheet);
+
+    /// <summary>Whether the card holds this very run already, closed in order: a restarted logger does not record it twice.</summary>
+    public bool HoldsThisRun() => Enumerable.Range(0, Log.Sessions.Count)
+        .Select(index => Log.Sessions[index])
+        .Any(session => session.Ended && SessionDecoder.Decode(Bytes(session)).Session.Header.StartUtcSeconds == header.StartUtcSeconds);
+
+    /// <summary>Lets one sample interval pass: truck, technician, logger. Closes the session after the last.</summary>
+    public void Advance()
+    {
+        run.Advance();
+        engine.Step(run.NowMicroseconds);
+        if (run.Finished)
+        {
+            engine.End(SessionEndReason.Button, run.NowMicroseconds);
+            ended = true;
+        }
+    }
+
+    private byte[] Bytes(LoggedSession session)
+    {
+        byte[] bytes = new byte[session.Length];
+        Log.Read(session, 0, bytes, 0, bytes.Length);
+        return bytes;
+    }
+}
