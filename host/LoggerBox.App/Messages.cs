@@ -71,6 +71,27 @@ internal static class Messages
     public const string SessionIsThere = "The session is recorded and can be fetched. Ctrl-C ends it.";
     public const string LoggerEmpty = "The logger holds no finished session.";
 
+    public const string DemoComplaint = "No power: crawls up the ramp with a load (invented)";
+    public const string DemoTechnician = "the demo";
+    public const string DemoCaptured = "What the logger captured, step by step (the hold that counts):";
+    public const string DemoHealthy = "Nothing was put into the truck, and nothing is suspected.";
+
+    public static string DemoBegins(string cause, string code, int seed) => $"Demo on an invented truck, seed {seed}. Put into it: {cause} [{code}]";
+
+    public static string DemoRecorded(double seconds, double took) =>
+        $"  truck    a technician works through the test in {seconds:F0} s of virtual time; the logger records ({took:F1} s)";
+
+    public static string DemoDownloaded(string port, long bytes, string session, double took) =>
+        $"  line     {port}, {bytes} bytes of records fetched over it ({took:F1} s)\n  archive  session {session}, confirmed to the logger";
+
+    public static string DemoNamed(string code) => $"Put into the truck: {code}. It is named first.";
+
+    public static string DemoNotNamed(string code) => $"Put into the truck: {code}. It is NOT what is named first: please report this with cause and seed.";
+
+    public static string DemoTook(double seconds) => $"Done in {seconds:F1} s.";
+
+    public static string FolderTrouble(string path, string reason) => $"The folder {path} cannot be made ({reason.TrimEnd('.')}): name another with --out.";
+
     public static string CardTrouble(string path, string reason) => $"The card {path} cannot be used ({reason.TrimEnd('.')}): name another file with --store.";
 
     public static string UnknownCause(string code, string known) => $"'{code}' is no cause. Known are: {known}.";
@@ -126,9 +147,6 @@ internal static class Messages
 
     public static string OwnFault(Exception error) =>
         $"loggerbox met a fault of its own ({error.GetType().Name}: {error.Message}). Nothing was changed after it; please report it with the command you typed.";
-
-    public static string NotBuilt(string verb) => $"`{verb}` cannot run in this build.";
-
     private static string InPlainWords(string what) => string.Join(' ', what.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
         .Replace(" as expected type 'System.Int32'", ": a whole number belongs there", StringComparison.Ordinal)
         .Replace(" as expected type 'System.Nullable`1[System.Double]'", ": a number belongs there", StringComparison.Ordinal)

@@ -1,5 +1,18 @@
+using System;
 using System.CommandLine;
+using System.IO;
+using System.Linq;
 using System.Threading;
+using LoggerBox.App.Simulation;
+using LoggerBox.Host;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Link;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Units;
+using LoggerBox.TruckSimulator.Demo;
+using LoggerBox.TruckSimulator.Faults;
 
 namespace LoggerBox.App.Console;
 
@@ -8,12 +21,83 @@ internal static class DemoVerb
 {
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
-        var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => "healthy" };
+        var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => SimulatedCauses.Healthy };
         var seed = new Option<int>("--seed") { Description = Messages.SeedOption, HelpName = "N", DefaultValueFactory = _ => 1 };
         var folder = new Option<string>("--out") { Description = Messages.DemoOutOption, HelpName = "DIR", DefaultValueFactory = _ => "loggerbox-demo" };
         var unit = SharedOptions.Unit();
-        var verb = new Command("demo", Messages.DemoVerb) { cause, seed, folder, unit };
-        verb.SetAction(line => Unbuilt.Run("demo"));
+        var json = SharedOptions.Json();
+        var verb = new Command("demo", Messages.DemoVerb) { cause, seed, folder, unit, json };
+        verb.SetAction(line =>
+        {
+            SimulatedCause put = Causes.Find(line.GetRequiredValue(cause));
+            var account = new DemoAccount(line.GetValue(json) ? terminal.Error : terminal.Out, put.Code, line.GetValue(seed));
+            string place = MakeFolder(line.GetRequiredValue(folder));
+            using ArchiveFile archive = ArchiveFile.Open(Path.Combine(place, "archive.sqlite"));
+            FetchedSession session = Download(put, line.GetValue(seed), archive, account, stop);
+            Job job = WriteJob(archive, session.Id);
+            Finish(terminal, account, place, SubjectReading.OfJob(archive, job), line.GetValue(unit), line.GetValue(json));
+            return CommandLine.Done;
+        });
         return verb;
+    }
+
+    private static FetchedSession Download(SimulatedCause cause, int seed, ArchiveFile archive, DemoAccount account, CancellationToken stop)
+    {
+        using var run = DemoRun.Record(cause, seed, stop);
+        account.Recorded(run.VirtualSeconds);
+        using HostLine line = HostLine.Open(run.PortName);
+        DownloadResult result = new SessionDownload(new LoggerConnection(line), archive, SessionOrigin.Simulated, DateTimeOffset.Now).Run();
+        FetchedSession session = result.Sessions[^1];
+        account.Downloaded(run.PortName, archive.Sessions.Find(session.Id));
+        return session;
+    }
+
+    private static Job WriteJob(ArchiveFile archive, string session)
+    {
+        var details = new JobDetails(
+            VirtualLogger.Sheet.Truck,
+            "SAMPLE-0001",
+            4211,
+            VirtualLogger.Sheet.Engine.Fuel ?? "",
+            Messages.DemoComplaint,
+            Messages.DemoTechnician,
+            SampleSheet.FileName,
+            SampleSheet.Text(),
+            OilLevel: "at the mark",
+            OilLook: "clean");
+        string id = archive.Jobs.Create(details, DateTimeOffset.Now);
+        archive.Jobs.AddSessions(id, [session], DateTimeOffset.Now);
+        return archive.Jobs.Load(id);
+    }
+
+    private static void Finish(Terminal terminal, DemoAccount account, string place, Subject subject, PressureUnit? unit, bool json)
+    {
+        Judgement judgement = Judge.Of(subject.Sessions, VirtualLogger.Sheet, subject.Facts, unit ?? VirtualLogger.Sheet.Unit);
+        WholeFile.Write(Path.Combine(place, SampleSheet.FileName), SampleSheet.Text());
+        WholeFile.Write(Path.Combine(place, "report.html"), HtmlReport.Render(subject.Report(judgement, DateTimeOffset.Now)));
+        account.Captured(judgement);
+        if (json)
+        {
+            JudgementJson.Write(judgement, terminal.Out);
+        }
+        else
+        {
+            new TextReport(terminal.Out, terminal.Colour).Write(subject.Title, judgement);
+        }
+
+        account.Ended(judgement, [.. ((string[])["archive.sqlite", SampleSheet.FileName, "report.html"]).Select(name => Path.Combine(place, name))]);
+    }
+
+    private static string MakeFolder(string path)
+    {
+        try
+        {
+            Directory.CreateDirectory(path);
+            return path;
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UserErrorException(Messages.FolderTrouble(path, error.Message));
+        }
     }
 }

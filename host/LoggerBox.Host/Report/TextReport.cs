@@ -13,6 +13,10 @@ public sealed class TextReport
 {
     private const int Width = 96;
 
+    // A screen is read standing, the report sitting.
+    private const int MostReasonsFor = 6;
+    private const int MostReasonsAgainst = 3;
+
     private readonly TextWriter output;
     private readonly bool colour;
 
@@ -50,9 +54,22 @@ public sealed class TextReport
         foreach (Suspect suspect in judgement.Suspects.OrderBy(suspect => suspect.Rank))
         {
             output.WriteLine($" {suspect.Rank}. {Paint("1", PlainText.Of(CauseWords.Of(suspect.Code)))}  [{PlainText.Of(suspect.Code)}]");
-            suspect.For.ToList().ForEach(reason => Wrap("    + ", "      ", reason));
-            suspect.Against.ToList().ForEach(reason => Wrap("    - ", "      ", reason));
+            WriteReasons("+", suspect.For, MostReasonsFor);
+            WriteReasons("-", suspect.Against, MostReasonsAgainst);
             Wrap("    next: ", "          ", suspect.Next);
+        }
+    }
+
+    private void WriteReasons(string sign, IReadOnlyList<string> reasons, int most)
+    {
+        foreach (string reason in reasons.Take(most))
+        {
+            Wrap($"    {sign} ", "      ", reason);
+        }
+
+        if (reasons.Count > most)
+        {
+            output.WriteLine($"    {sign} and {reasons.Count - most} more, see the report");
         }
     }
 
