@@ -42,7 +42,7 @@ internal static class JobShowVerb
 
         terminal.Out.WriteLine(Messages.JobLine(job.Id, job.Closed is not null));
         var table = new TextTable("ll");
-        foreach (ReportFact fact in JobWords.Facts(job).Where(fact => !string.IsNullOrEmpty(fact.Value)))
+        foreach (ReportFact fact in JobWords.Facts(job).Concat(JobWords.Bookkeeping(job)).Where(fact => !string.IsNullOrEmpty(fact.Value)))
         {
             table.Add(fact.Label, PlainText.Of(fact.Value!));
         }

@@ -26,11 +26,16 @@ internal static class JobWords
             new ReportFact("Oil level", details.OilLevel),
             new ReportFact("Oil look", details.OilLook),
             new ReportFact("Oil temperature", Oil(details)),
-            new ReportFact("Data sheet", details.SheetName),
-            new ReportFact("Opened", Moment(job.Opened)),
-            new ReportFact("Closed", job.Closed is DateTimeOffset closed ? Moment(closed) : null),
         ];
     }
+
+    /// <summary>What the archive adds to it; the report says these in places of their own.</summary>
+    public static IReadOnlyList<ReportFact> Bookkeeping(Job job) =>
+    [
+        new ReportFact("Data sheet", job.Details.SheetName),
+        new ReportFact("Opened", Moment(job.Opened)),
+        new ReportFact("Closed", job.Closed is DateTimeOffset closed ? Moment(closed) : null),
+    ];
 
     public static JobFacts ForTheJudge(JobDetails details) => new(
         Written(details.Fuel), details.AltitudeMetres, details.AirCelsius, details.OilCelsius, Written(details.OilLevel), Written(details.OilLook));
