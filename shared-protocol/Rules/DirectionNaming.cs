@@ -8,6 +8,8 @@ namespace LoggerBox.Protocol.Rules
     /// </summary>
     internal static class DirectionNaming
     {
+        private const long PauseMicroseconds = 2000000;
+
         public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
         {
             bool governedSeen = false;
@@ -26,7 +28,13 @@ namespace LoggerBox.Protocol.Rules
                     continue;
                 }
 
-                names[i] = StallEvidence(hold, scale, governedSeen) > 0
+                if (Continues(holds, i))
+                {
+                    names[i] = names[i - 1];
+                    continue;
+                }
+
+                names[i] = StallEvidence(holds, count, i, scale, governedSeen) > 0
                     ? StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear)
                     : StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
             }
@@ -35,14 +43,35 @@ namespace LoggerBox.Protocol.Rules
             PartTwins(holds, count, scale, names, Step.HoldReverse, Step.StallReverse);
         }
 
+        // A foot that wanders parts one hold in two: what it was when it came up to speed, it still is.
+        private static bool Continues(HoldRecord[] holds, int i)
+        {
+            if (i == 0 || holds[i - 1].Marked || holds[i].Gear != holds[i - 1].Gear)
+            {
+                return false;
+            }
+
+            HoldRecord before = holds[i - 1];
+            long pause = holds[i].StartMicroseconds - before.StartMicroseconds - (before.DurationMilliseconds * 1000L);
+            int speed = SpeedScale.Speed(before);
+            return pause < PauseMicroseconds && PerMille(SpeedScale.Speed(holds[i]) - speed, speed) < 60;
+        }
+
         // A stator that slips lets a low-stalling truck stall not far above idle: then it came up from idle all the same.
         private static bool IsStallThatLow(HoldRecord hold, SpeedScale scale) =>
             hold.ApproachMilliseconds > 0 && hold.ApproachFromTenths * 100L < SpeedScale.Speed(hold) * 80L
             && SpeedScale.Speed(hold) * 100L > scale.IdleBelow * 90L;
 
         /// <summary>Above 0: rather a stall; below: rather a hold. Per mille of speed, so that all the evidence adds.</summary>
-        private static int StallEvidence(HoldRecord hold, SpeedScale scale, bool governedSeen)
+        private static int StallEvidence(HoldRecord[] holds, int count, int i, SpeedScale scale, bool governedSeen)
         {
+            // The longest of the parts says best where the speed came to stand.
+            HoldRecord hold = holds[i];
+            for (int next = i + 1; next < count && Continues(holds, next); next++)
+            {
+                hold = holds[next].DurationMilliseconds > hold.DurationMilliseconds ? holds[next] : hold;
+            }
+
             int speed = SpeedScale.Speed(hold);
             int offHold = PerMille(speed - scale.Hold, scale.Hold);
             int stall = scale.Stall(hold.Gear);
@@ -50,48 +79,63 @@ namespace LoggerBox.Protocol.Rules
             int evidence = (offHold > 200 ? 200 : offHold) - 50;
             evidence += offStall < 70 ? 20 : 0;
             evidence += governedSeen ? 15 : -15;
-            evidence += Overshoot(hold) > 12 ? -40 : 25;
+            evidence += Overshoot(holds[i], speed) > 12 ? -40 : 25;
             return evidence;
         }
 
         // Two or more of one gear, all called the same: the one that looks most like the other step is the other step.
         private static void PartTwins(HoldRecord[] holds, int count, SpeedScale scale, Step[] names, Step holdStep, Step stallStep)
         {
-            int holdsFound = 0, stallsFound = 0, stallLike = -1, holdLike = -1;
+            int holdsFound = 0, stallsFound = 0, stallLike = -1, holdLike = -1, most = 0, least = 0;
             for (int i = 0; i < count; i++)
             {
-                if (holds[i].Marked || (names[i] != holdStep && names[i] != stallStep))
+                if (holds[i].Marked || Continues(holds, i) || (names[i] != holdStep && names[i] != stallStep))
                 {
                     continue;
                 }
 
-                int evidence = StallEvidence(holds[i], scale, true);
+                int evidence = StallEvidence(holds, count, i, scale, true);
                 holdsFound += names[i] == holdStep ? 1 : 0;
                 stallsFound += names[i] == stallStep ? 1 : 0;
-                stallLike = stallLike < 0 || evidence > StallEvidence(holds[stallLike], scale, true) ? i : stallLike;
-                holdLike = holdLike < 0 || evidence < StallEvidence(holds[holdLike], scale, true) ? i : holdLike;
+                if (stallLike < 0 || evidence > most)
+                {
+                    stallLike = i;
+                    most = evidence;
+                }
+
+                if (holdLike < 0 || evidence < least)
+                {
+                    holdLike = i;
+                    least = evidence;
+                }
             }
 
-            if (stallLike < 0 || StallEvidence(holds[stallLike], scale, true) - StallEvidence(holds[holdLike], scale, true) < 30)
+            if (stallLike < 0 || most - least < 30)
             {
                 return;
             }
 
             if (stallsFound == 0)
             {
-                names[stallLike] = stallStep;
+                Rename(holds, count, stallLike, stallStep, names);
             }
             else if (holdsFound == 0 && PerMille(SpeedScale.Speed(holds[holdLike]) - scale.Hold, scale.Hold) < 100)
             {
-                names[holdLike] = holdStep;
+                Rename(holds, count, holdLike, holdStep, names);
             }
         }
 
-        private static int Overshoot(HoldRecord hold)
+        private static void Rename(HoldRecord[] holds, int count, int first, Step name, Step[] names)
         {
-            int settled = SpeedScale.Speed(hold);
-            return settled <= 0 ? 0 : PerMille(hold.Readings[Channel.Speed].Peak - settled, settled);
+            names[first] = name;
+            for (int i = first + 1; i < count && Continues(holds, i); i++)
+            {
+                names[i] = name;
+            }
         }
+
+        private static int Overshoot(HoldRecord first, int settled) =>
+            settled <= 0 ? 0 : PerMille(first.Readings[Channel.Speed].Peak - settled, settled);
 
         private static int PerMille(int difference, int of)
         {

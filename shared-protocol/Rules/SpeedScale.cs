@@ -44,7 +44,8 @@ namespace LoggerBox.Protocol.Rules
             bool agree = between * 100 < atGoverned * 18;
             if (agree && IsFarOff(atIdle) && IsFarOff(atGoverned))
             {
-                _perMille = (atIdle + atGoverned) / 2;
+                // Governed speeds are set to a few per cent, idle speeds are not.
+                _perMille = atGoverned;
             }
         }
 
