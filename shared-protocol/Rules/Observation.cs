@@ -46,5 +46,6 @@ namespace LoggerBox.Protocol.Rules
 
         MainGovernedAgainstHold = 32,
         PressureScatter = 33,
+        ConverterIdleAgainstHold = 34,
     }
 }

@@ -74,9 +74,10 @@ public static class HoldMeasuring
         }
 
         double perCount = Math.Abs(calibration.PascalPerCount());
-        var budget = new UncertaintyBudget()
+        var repeating = new UncertaintyBudget()
             .Add(perCount * reading.StandardErrorThousandths / 1000.0, reading.DegreesOfFreedom)
-            .AddResolution(perCount)
+            .AddResolution(perCount);
+        var budget = repeating.With(new UncertaintyBudget())
             .AddRectangular(calibration.AccuracyPascal > 0 ? calibration.AccuracyPascal : UnstatedAccuracyPascal);
         double pascal = calibration.PascalFromHundredths(reading.SettledHundredths);
         if (zeros[channel] is { } zero)
@@ -85,6 +86,6 @@ public static class HoldMeasuring
             budget.Add(zero.StandardErrorPascal, zero.DegreesOfFreedom).AddRectangular(zero.DriftPascal ?? 0);
         }
 
-        return new Measured(pascal, budget);
+        return new Measured(pascal, budget) { Repeating = repeating };
     }
 }

@@ -7,6 +7,12 @@ public sealed record Measured(double Value, UncertaintyBudget Budget)
 {
     private double? expanded;
 
+    /// <summary>What is left of the uncertainty in a difference of two readings of one sensor: its own error is in both.</summary>
+    public UncertaintyBudget? Repeating { get; init; }
+
+    /// <summary>To be subtracted from another reading of the same sensor.</summary>
+    public Measured OfOneSensor => Repeating is null ? this : new(Value, Repeating);
+
     /// <summary>For 95.45 %.</summary>
     public double Expanded => expanded ??= Budget.Expanded;
 

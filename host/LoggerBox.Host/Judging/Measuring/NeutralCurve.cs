@@ -23,7 +23,7 @@ public sealed class NeutralCurve
         ArgumentNullException.ThrowIfNull(steps);
         points = steps.All
             .Where(hold => hold.Rpm is { Value: > 300 } && hold.Of(channel) is not null && InNeutral(hold))
-            .Select(hold => (hold.Rpm!.Value, hold.Of(channel)!))
+            .Select(hold => (hold.Rpm!.Value, hold.Of(channel)!.OfOneSensor))
             .OrderBy(point => point.Item1)
             .ToList();
     }

@@ -17,8 +17,8 @@ public static class CauseScoring
     {
         [Cause.EnginePowerLow] = 0.4,
         [Cause.EngineLimitedByControl] = -0.3,
-        [Cause.WorkHydraulicsLoading] = -0.3,
-        [Cause.PumpWorn] = 0.3,
+        [Cause.WorkHydraulicsLoading] = -0.1,
+        [Cause.PumpWorn] = 0.8,
         [Cause.LubePlugMissing] = -0.3,
         [Cause.AirThin] = -0.2,
         [Cause.GovernorDroop] = 0.1,

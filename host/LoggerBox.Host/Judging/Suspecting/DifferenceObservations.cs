@@ -19,8 +19,8 @@ public static class DifferenceObservations
     private const double PracticalClutch = 0.08;
     private const double Gross = 0.4;
 
-    private static readonly Step[] ForwardSteps = [Step.IdleForward, Step.HoldForward, Step.StallForward];
-    private static readonly Step[] ReverseSteps = [Step.IdleReverse, Step.HoldReverse, Step.StallReverse];
+    private static readonly Step[] ForwardSteps = [Step.IdleForward, Step.HoldForward];
+    private static readonly Step[] ReverseSteps = [Step.IdleReverse, Step.HoldReverse];
 
     public static IEnumerable<Observed?> Of(Evidence evidence, Roles roles, PressureUnit unit)
     {
@@ -48,7 +48,7 @@ public static class DifferenceObservations
         foreach (var step in steps)
         {
             if (roles.Of(step) is not { Rpm: { } rpm } hold || hold.Of(channel) is not { } reading
-                || curve.At(rpm.Value) is not { } neutral || reading.RelativeTo(neutral) is not { } relative)
+                || curve.At(rpm.Value) is not { } neutral || reading.OfOneSensor.RelativeTo(neutral.OfOneSensor) is not { } relative)
             {
                 continue;
             }
@@ -69,7 +69,7 @@ public static class DifferenceObservations
     {
         for (int i = 1; i >= 0; i--)
         {
-            if (roles.Of(steps[i])?.Converter is { } reading && roles.Of(others[i])?.Converter is { } other && reading.RelativeTo(other) is { } relative)
+            if (roles.Of(steps[i])?.Converter is { } reading && roles.Of(others[i])?.Converter is { } other && reading.OfOneSensor.RelativeTo(other.OfOneSensor) is { } relative)
             {
                 var lower = relative.Value < 0 ? relative : new Measured(0, relative.Budget);
                 return Difference(
@@ -97,9 +97,9 @@ public static class DifferenceObservations
 
             // Each against its own main pressure where there is one, so that a difference of speed cancels, too.
             var one = f.Main is { Value: > 50_000 } mainF && r.Main is { Value: > 50_000 } mainR
-                ? forward.Scaled(mainR.Value / mainF.Value)
-                : forward;
-            var relative = one.Less(reverse).Scaled(1 / Math.Max(Math.Max(forward.Value, reverse.Value), 10_000));
+                ? forward.OfOneSensor.Scaled(mainR.Value / mainF.Value)
+                : forward.OfOneSensor;
+            var relative = one.Less(reverse.OfOneSensor).Scaled(1 / Math.Max(Math.Max(forward.Value, reverse.Value), 10_000));
             if (Math.Abs(relative.Value) - relative.Expanded > size)
             {
                 size = Math.Abs(relative.Value) - relative.Expanded;

@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Judging.Validity;
@@ -8,7 +9,7 @@ namespace LoggerBox.Host.Judging.Suspecting;
 /// <summary>Tags that say neutral where a clutch is pressed, and a gear where none is.</summary>
 public static class GearTags
 {
-    private const double Throughout = 0.6;
+    private const double Throughout = 0.4;
 
     public static CauseScore? Contradicted(Evidence evidence)
     {
@@ -16,10 +17,13 @@ public static class GearTags
             .Where(hold => hold is { Clutch: not null, Rpm.Value: > 300 } && Tag(hold) != Gear.Unknown)
             .ToList();
         var neutral = tagged.Where(hold => Tag(hold) == Gear.Neutral).ToList();
-        var inGear = tagged.Where(hold => Tag(hold) != Gear.Neutral).ToList();
         int pressedInNeutral = neutral.Count(hold => !HoldGates.ClutchIsEmpty(hold));
+        var inGear = tagged.Where(hold => Tag(hold) != Gear.Neutral).ToList();
         int emptyInGear = inGear.Count(HoldGates.ClutchIsEmpty);
-        if (pressedInNeutral == 0 || emptyInGear == 0 || pressedInNeutral + emptyInGear < Throughout * tagged.Count)
+        int contradictions = pressedInNeutral + emptyInGear;
+        bool bothWays = pressedInNeutral > 0 && emptyInGear > 0;
+        if (contradictions < 3 || contradictions < Throughout * tagged.Count
+            || !(bothWays || ComesAndGoes(neutral) || ComesAndGoes(inGear.Where(NoStall).ToList())))
         {
             return null;
         }
@@ -32,7 +36,14 @@ public static class GearTags
             []);
     }
 
-    private static Gear Tag(MeasuredHold hold) => hold.Step switch
+    /// <summary>Pressed and empty by turns under one tag: no fault in the truck does that.</summary>
+    private static bool ComesAndGoes(List<MeasuredHold> holds) =>
+        holds.Count(HoldGates.ClutchIsEmpty) >= 2 && holds.Count(hold => !HoldGates.ClutchIsEmpty(hold)) >= 2
+        && holds.Select(Tag).Distinct().Count() == 1;
+
+    private static bool NoStall(MeasuredHold hold) => !HoldGates.IsStall(hold.Step);
+
+    private static Gear Tag(MeasuredHold hold) => hold.Gear != Gear.Unknown ? hold.Gear : hold.Step switch
     {
         Step.IdleForward or Step.HoldForward or Step.StallForward => Gear.Forward,
         Step.IdleReverse or Step.HoldReverse or Step.StallReverse => Gear.Reverse,

@@ -49,6 +49,7 @@ public static class PressureObservations
         yield return Filled(roles, evidence, Observation.ClutchFilledReverse, Gear.Reverse, unit);
         yield return MainOverSpeed(evidence, unit);
         yield return Scatter(evidence);
+        yield return ConverterOverSpeed(evidence, unit);
     }
 
     private static Observed? Cell(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)
@@ -117,6 +118,24 @@ public static class PressureObservations
             Grading.Difference(off, 0.14, 0.35),
             off.Value < -0.18 - rise.Expanded,
             $"Main pressure {Words.Pressure(slow, unit)} at the hold in N and {Words.Pressure(fast, unit)} at governed speed");
+    }
+
+    // The converter takes what the regulator spills. A weak pump spills nothing at idle first, a clogged strainer at speed first;
+    // an open relief or drilling takes the same part at either.
+    private static Observed? ConverterOverSpeed(Evidence evidence, PressureUnit unit)
+    {
+        const double usual = 0.57;
+        if (evidence.Steps.Good(Step.IdleNeutral)?.Converter is not { } idle || evidence.Steps.Good(Step.HoldNeutral)?.Converter is not { } hold
+            || hold.Value < 5_000 || idle.OfOneSensor.Scaled(1 / usual).RelativeTo(hold.OfOneSensor) is not { } ratio)
+        {
+            return null;
+        }
+
+        return new Observed(
+            Observation.ConverterIdleAgainstHold,
+            Grading.Difference(ratio, 0.3, 0.7),
+            false,
+            $"Converter pressure {Words.Pressure(idle, unit)} at idle and {Words.Pressure(hold, unit)} at the hold in N");
     }
 
     private static Observed? Scatter(Evidence evidence)

@@ -22,7 +22,7 @@ public static class SpeedObservations
         var engine = evidence.Engine;
         yield return Speed(Observation.IdleSpeed, "Idle", roles.Of(Step.IdleNeutral)?.Rpm, engine.IdleRpm, 0.7, 1.4);
         yield return Speed(Observation.GovernedSpeed, "Governed speed", evidence.Governed, engine.GovernedRpm, 0.85, 1.15);
-        yield return Speed(Observation.ReliefDrop, "Drop over relief", evidence.ReliefDrop, engine.ReliefDropRpm, 0.4, 1.6) ?? TinyDrop(evidence);
+        yield return Speed(Observation.ReliefDrop, "Drop over relief", evidence.ReliefDrop, WithFloor(engine.ReliefDropRpm), 0.4, 1.6, engine.ReliefDropRpm?.Min is not null);
         yield return LimitObservation.Of(
             Observation.RunUpTime, "Run-up", evidence.RunUp, engine.RunUpSeconds, "0.00", "s", 0, 1.6 * (engine.RunUpSeconds?.Max ?? 1));
 
@@ -33,11 +33,14 @@ public static class SpeedObservations
         yield return StallDifference(forward, reverse);
     }
 
-    private static Observed? Speed(Observation observation, string name, Measured? reading, Limit? limit, double veryLow, double veryHigh) =>
-        LimitObservation.Of(observation, name, reading, limit, "0", "rpm", veryLow * (limit?.Min ?? 0), veryHigh * (limit?.Max ?? double.MaxValue));
+    private static Observed? Speed(Observation observation, string name, Measured? reading, Limit? limit, double veryLow, double veryHigh, bool lowTells = true)
+    {
+        var seen = LimitObservation.Of(observation, name, reading, limit, "0", "rpm", veryLow * (limit?.Min ?? 0), veryHigh * (limit?.Max ?? double.MaxValue));
+        return seen is { Strongest: Level.Low or Level.VeryLow } && !lowTells ? seen with { Telling = false } : seen;
+    }
 
-    // A sheet may limit the drop upwards only; a load that hardly pulls the engine down at all is no load.
-    private static Observed? TinyDrop(Evidence evidence) => null;
+    // A sheet may limit the drop upwards only. A load that hardly pulls the engine down leans to low then, but accuses nobody.
+    private static Limit? WithFloor(Limit? limit) => limit is { Min: null, Max: { } max } ? limit with { Min = 0.3 * max } : limit;
 
     private static Observed? Stall(Observation observation, string name, Measured? reading, Limit? limit, Measured? governed)
     {

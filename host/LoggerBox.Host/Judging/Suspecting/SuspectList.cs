@@ -41,7 +41,7 @@ public static class SuspectList
             return Ranked(faults);
         }
 
-        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown).Concat(faults).Where(score => score.Points > 0.3);
+        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown).Concat(faults);
         return Ranked(scores.OrderByDescending(score => score.Points).ToList());
     }
 

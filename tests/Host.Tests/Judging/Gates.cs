@@ -1,0 +1,82 @@
+using System.Linq;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Judging.Validity;
+using LoggerBox.Protocol.Rules;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Judging;
+
+/// <summary>What spoils a reading makes it void or noted, never failed.</summary>
+public sealed class Gates
+{
+    [Fact]
+    public void Hold_outside_its_speed_window_is_void()
+    {
+        var judgement = Judged.Of(new TestSession().Set(Step.HoldForward, rpm: 1900, main: 60));
+        Assert.All(judgement.Checks.Where(c => c.Step == "hold-F"), check => Assert.Equal(Verdict.Void, check.Verdict));
+        Assert.Contains(judgement.Validity, note => note is { Code: "speed-window", Effect: ValidityEffect.Void, Step: Step.HoldForward });
+        Assert.Contains(judgement.Validity, note => note is { Code: "incomplete", Step: Step.HoldForward });
+        Assert.False(judgement.Holds.Single(hold => hold.Step == Step.HoldForward).Counts);
+        Assert.Empty(judgement.Suspects);
+    }
+
+    [Fact]
+    public void Stall_without_clutch_pressure_is_void_and_accuses_nobody()
+    {
+        var judgement = Judged.Of(new TestSession().Set(Step.StallForward, rpm: 2420, clutch: 2));
+        Assert.Equal(Verdict.Void, Judged.Check(judgement, "stall-F", "rpm").Verdict);
+        Assert.Contains(judgement.Validity, note => note is { Code: "drive-cut", Effect: ValidityEffect.Void, Step: Step.StallForward });
+        Assert.Empty(judgement.Suspects);
+    }
+
+    [Fact]
+    public void Engine_off_reading_is_subtracted_and_noted()
+    {
+        var judgement = Judged.Of(new TestSession { ZeroMain = 3 });
+        Assert.Equal(70, judgement.Holds.Single(hold => hold.Step == Step.IdleNeutral).Main!.Settled, 1);
+        Assert.Equal(3, judgement.Validity.Count(note => note.Code == "zero-offset"));
+        Assert.Empty(judgement.Suspects);
+    }
+
+    [Theory]
+    [InlineData(5.5)]
+    [InlineData(-7.0)]
+    public void Engine_off_reading_beyond_5_psi_is_a_zero_shift(double offset)
+    {
+        var judgement = Judged.Of(new TestSession { ZeroClutch = offset });
+        Assert.Equal(["pressure-zero-shift"], judgement.Suspects.Select(s => s.Code));
+    }
+
+    [Fact]
+    public void Oil_temperature_that_nobody_wrote_down_is_noted()
+    {
+        Assert.Contains(Judged.Of(new TestSession()).Validity, note => note.Code == "oil-temperature-unknown");
+        Assert.DoesNotContain(Judged.Of(new TestSession(), facts: new JobFacts(OilCelsius: 80)).Validity, note => note.Code == "oil-temperature-unknown");
+    }
+
+    [Fact]
+    public void Wrong_pulses_per_revolution_are_told_with_their_ratio()
+    {
+        var suspect = Judged.Of(new TestSession { SpeedScale = 2 }).Suspects.Single();
+        Assert.Equal("pickup-scale", suspect.Code);
+        Assert.Contains(suspect.For, text => text.Contains("2 times", System.StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void High_site_puts_thin_air_before_the_engine()
+    {
+        var session = new TestSession().Set(Step.StallForward, rpm: 1650).Set(Step.StallReverse, rpm: 1652);
+        Assert.Equal("air-thin", Judged.Of(session, facts: new JobFacts(AltitudeMetres: 1500, AirCelsius: 30)).Suspects[0].Code);
+        Assert.Equal("engine-power-low", Judged.Of(session, facts: new JobFacts(AltitudeMetres: 0, AirCelsius: 15)).Suspects[0].Code);
+    }
+
+    // SAE J1349 as quoted publicly: 990 hPa and 25 degrees give 1, 845.6 hPa and 5 degrees 1.1543; ISA at 1500 m is 845.6 hPa.
+    [Fact]
+    public void Air_correction_gives_the_published_factors()
+    {
+        Assert.Equal(1.0000, SiteAir.CorrectionFactor(990, 25), 4);
+        Assert.Equal(1.1543, SiteAir.CorrectionFactor(845.6, 5), 3);
+        Assert.Equal(845.6, SiteAir.PressureHectopascal(1500), 1);
+        Assert.Equal(0, SiteAir.TorqueLoss(null, null));
+    }
+}
