@@ -13,7 +13,7 @@ namespace LoggerBox.Protocol.Rules
 
         private static readonly Cause[] Causes =
         {
-            Cause.EnginePowerLow, Cause.EngineLimitedByControl, Cause.GovernorLow, Cause.GovernorHigh, Cause.GovernorDroop,
+            Cause.EnginePowerLow, Cause.EngineLimitedByControl, Cause.EngineLimitedByControl, Cause.GovernorLow, Cause.GovernorHigh, Cause.GovernorDroop,
             Cause.WorkReliefHigh, Cause.WorkReliefLow, Cause.WorkHydraulicsLoading, Cause.OilLowOrAerated, Cause.StrainerRestricted,
             Cause.PumpWorn, Cause.RegulatorLow, Cause.RegulatorHigh, Cause.ModulatorSlow, Cause.ModulatorHarsh,
             Cause.ModulatorLow, Cause.InchingNotReleased, Cause.ForwardClutchLeak, Cause.ReverseClutchLeak, Cause.BothClutchesLeak,
@@ -29,6 +29,7 @@ namespace LoggerBox.Protocol.Rules
         {
             "==h+" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===",
             "=_hh" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===",
+            "=_hh" + "LL=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===",
             "=o==" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===",
             "=O==" + "hh=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===",
             "==+=" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===",
@@ -38,7 +39,7 @@ namespace LoggerBox.Protocol.Rules
             "====" + "hh=" + "llllll" + "====" + "llll" + "===" + "LLL" + "==" + "hh=" + "lHl",
             "====" + "hh=" + "===lll" + "====" + "==ll" + "===" + "LLL" + "==" + "hh=" + "lhH",
             "====" + "hh=" + "llllll" + "====" + "llll" + "===" + "LLL" + "==" + "hh=" + "h=L",
-            "====" + "hh=" + "------" + "====" + "----" + "===" + "hhh" + "==" + "hh=" + "===",
+            "====" + "hh=" + "lll---" + "====" + "ll--" + "===" + "hhh" + "==" + "hh=" + "===",
             "====" + "===" + "hhhHHH" + "====" + "hhHH" + "===" + "lll" + "==" + "ll=" + "h=l",
             "====" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "HH=" + "===",
             "====" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "LL=" + "===",
@@ -76,8 +77,8 @@ namespace LoggerBox.Protocol.Rules
             480, 210, -200, -70, 0,
             0, -70, -120, 290, 340,
             0, -70, -200, 210, 480,
-            250, 250, -20, -70, 0,
-            0, -70, -20, 250, 250,
+            250, 250, -12, -70, 0,
+            0, -70, -12, 250, 250,
             430, 260, -170, -70, 0,
             0, -70, -170, 260, 430,
             100, 290, -120, -70, 0,

@@ -30,7 +30,7 @@ public sealed class FiguresOfTheTrade
     [Fact]
     public void Pressures_at_idle_and_2000_rpm_are_in()
     {
-        var session = Truck().Set(Step.IdleForward, main: 80, clutch: 70).Set(Step.IdleReverse, main: 80, clutch: 70)
+        var session = Truck().Set(Step.IdleNeutral, main: 80).Set(Step.IdleForward, main: 80, clutch: 70).Set(Step.IdleReverse, main: 80, clutch: 70)
             .Set(Step.HoldForward, main: 150, clutch: 150, converter: 21).Set(Step.HoldReverse, main: 150, clutch: 150, converter: 21)
             .Set(Step.HoldNeutral, main: 150, converter: 21);
         var judgement = Judged.Of(session, Sheet());

@@ -35,7 +35,8 @@ public sealed class SingleCauses
         ["strainer-restricted"] = s => Scattered(0.02 + (0.02 * s)).Scale(Channel.Main, 0.76 - (0.3 * s), HoldAll).Scale(Channel.Clutch, 0.76 - (0.3 * s), HoldAll)
             .Scale(Channel.Main, 0.75, Step.Governed).Scale(Channel.Converter, 0.5 - (0.3 * s), HoldAll),
         ["pump-worn"] = s => Engaged(1.5 + s, 1.5 + s).Scale(Channel.Main, 0.62 - (0.25 * s), IdleAll).Scale(Channel.Clutch, 0.62 - (0.25 * s), IdleAll)
-            .Scale(Channel.Main, 1 - (0.25 * s), HoldAll).Scale(Channel.Clutch, 1 - (0.25 * s), HoldAll).Scale(Channel.Converter, 0.4 - (0.3 * s), All),
+            .Scale(Channel.Main, 1 - (0.25 * s), HoldAll).Scale(Channel.Clutch, 1 - (0.25 * s), HoldAll).Scale(Channel.Converter, 0.4 - (0.3 * s), All)
+            .Scale(Channel.Converter, 0.5, IdleAll),
         ["regulator-low"] = s => New().Scale(Channel.Main, 0.74 - (0.25 * s), All).Scale(Channel.Clutch, 0.74 - (0.25 * s), All).Scale(Channel.Converter, 1 + (0.1 * s), All),
         ["regulator-high"] = s => New().Scale(Channel.Main, 1.17 + (0.4 * s), HoldAll).Scale(Channel.Clutch, 1.18 + (0.4 * s), HoldAll).Scale(Channel.Main, 1.05, IdleAll).Scale(Channel.Converter, 0.95 - (0.3 * s), All),
         ["modulator-slow"] = s => Engaged(2.3 + (3 * s), 2.4 + (3 * s)),

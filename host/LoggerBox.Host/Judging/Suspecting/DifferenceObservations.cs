@@ -90,7 +90,7 @@ public static class DifferenceObservations
         double size = -1;
         foreach (var (first, second) in pairs)
         {
-            if (roles.OfAny(first) is not { Clutch: { } forward } f || roles.OfAny(second) is not { Clutch: { } reverse } r)
+            if (roles.Of(first) is not { Clutch: { } forward } f || roles.Of(second) is not { Clutch: { } reverse } r)
             {
                 continue;
             }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
@@ -24,6 +25,10 @@ public sealed record Observed(Observation Observation, IReadOnlyList<double> Lev
             return (Level)best;
         }
     }
+
+    /// <summary>Telling, and there is a cause that would show like this: an oddity that no cause makes accuses nobody.</summary>
+    public bool Accuses =>
+        Telling && Enumerable.Range(0, CauseMatrix.RowCount).Any(row => CauseMatrix.Points(row, Observation, Strongest) > 0);
 
     /// <summary>Weighted points that this observation gives a row of the matrix.</summary>
     public double Points(int row)

@@ -36,12 +36,12 @@ public static class SuspectList
             .Concat(EngagementObservations.Of(evidence))
             .OfType<Observed>()
             .ToList();
-        if (!observations.Any(seen => seen.Telling))
+        if (!observations.Any(seen => seen.Accuses))
         {
             return Ranked(faults);
         }
 
-        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown).Concat(faults);
+        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown).Where(score => score.For.Count > 0).Concat(faults);
         return Ranked(scores.OrderByDescending(score => score.Points).ToList());
     }
 
