@@ -184,6 +184,7 @@ public sealed class TestSession
             Gear = GearsKnown ? gear : Gear.Unknown,
             StartMicroseconds = time,
             DurationMilliseconds = 4000,
+            Marked = true,
             ClutchPressed = GearOf(step) != Gear.Neutral,
         };
         var values = row.ToArray();

@@ -36,20 +36,22 @@ public static class CauseScoring
             .Select(group => group.MaxBy(scored => scored.Points))
             .ToList();
         return best
+            .Select(scored => (scored.Cause, Shown: gearsUnknown ? Mirrored(best, scored) : scored))
             .Select(scored => new CauseScore(
                 scored.Cause,
-                Mirrored(best, scored.Cause, scored.Points, gearsUnknown) + Commonness.GetValueOrDefault(scored.Cause) + Circumstances(scored.Cause, evidence),
-                scored.Row,
-                Said(observations, scored.Row, speaksFor: true),
-                Said(observations, scored.Row, speaksFor: false)))
+                scored.Shown.Points + Commonness.GetValueOrDefault(scored.Cause) + Circumstances(scored.Cause, evidence),
+                scored.Shown.Row,
+                Said(observations, scored.Shown.Row, speaksFor: true),
+                Said(observations, scored.Shown.Row, speaksFor: false)))
             .OrderByDescending(score => score.Points)
             .ToList();
     }
 
-    /// <summary>Where forward and reverse cannot be told apart, neither can their causes.</summary>
-    private static double Mirrored(List<(int Row, Cause Cause, double Points)> all, Cause cause, double points, bool gearsUnknown)
+    /// <summary>Where forward and reverse cannot be told apart, neither can their causes: the better fit goes for both.</summary>
+    private static (int Row, Cause Cause, double Points) Mirrored(
+        List<(int Row, Cause Cause, double Points)> all, (int Row, Cause Cause, double Points) scored)
     {
-        Cause? mirror = cause switch
+        Cause? mirror = scored.Cause switch
         {
             Cause.ForwardClutchLeak => Cause.ReverseClutchLeak,
             Cause.ReverseClutchLeak => Cause.ForwardClutchLeak,
@@ -59,7 +61,8 @@ public static class CauseScoring
             Cause.ReverseClutchSlip => Cause.ForwardClutchSlip,
             _ => null,
         };
-        return gearsUnknown && mirror is { } other ? Math.Max(points, all.First(scored => scored.Cause == other).Points) : points;
+        var other = all.FirstOrDefault(candidate => candidate.Cause == mirror, scored);
+        return other.Points > scored.Points ? other : scored;
     }
 
     /// <summary>What the work order and the sheet say beside the readings: site and oil.</summary>
