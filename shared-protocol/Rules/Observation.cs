@@ -47,5 +47,8 @@ namespace LoggerBox.Protocol.Rules
         MainGovernedAgainstHold = 32,
         PressureScatter = 33,
         ConverterIdleAgainstHold = 34,
+
+        ClutchAgainstMainForward = 35,
+        ClutchAgainstMainReverse = 36,
     }
 }

@@ -37,6 +37,8 @@ public static class DifferenceObservations
         yield return AgainstNeutral(roles, Observation.ConverterReverseAgainstNeutral, ReverseSteps, Channel.Converter, converter, PracticalConverter, unit)
             ?? LowerOfTwo(roles, Observation.ConverterReverseAgainstNeutral, ReverseSteps, ForwardSteps, unit);
         yield return Clutches(roles, unit);
+        yield return ClutchBehindMain.Of(evidence, roles, Observation.ClutchAgainstMainForward, ForwardSteps, unit);
+        yield return ClutchBehindMain.Of(evidence, roles, Observation.ClutchAgainstMainReverse, ReverseSteps, unit);
     }
 
     /// <summary>The largest difference of the steps, each at its own speed.</summary>

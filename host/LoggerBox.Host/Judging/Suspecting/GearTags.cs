@@ -9,7 +9,7 @@ namespace LoggerBox.Host.Judging.Suspecting;
 /// <summary>Tags that say neutral where a clutch is pressed, and a gear where none is.</summary>
 public static class GearTags
 {
-    private const double Throughout = 0.4;
+    private const double Throughout = 0.3;
 
     public static CauseScore? Contradicted(Evidence evidence)
     {
