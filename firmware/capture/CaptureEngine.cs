@@ -125,14 +125,15 @@ namespace LoggerBox.Capture
         // A hold that was open belongs to the tags before the change.
         private void FollowTags(long now)
         {
+            if (_tags.GearChanged || _tags.MarkChanged)
+            {
+                int untrusted = _tags.GearChanged && !_tags.MarkChanged ? TagLateBins : MarkLateBins;
+                KeepHold(_holds.Break(untrusted), now, _tags.GearBefore, _tags.MarkBefore);
+            }
+
             if (_tags.GearChanged)
             {
-                KeepHold(_holds.Break(TagLateBins), now, _tags.GearBefore, _tags.MarkBefore);
                 KeepEngagement(_engagements.Tag(_tags.Gear, now));
-            }
-            else if (_tags.MarkChanged)
-            {
-                KeepHold(_holds.Break(MarkLateBins), now, _tags.Gear, _tags.MarkBefore);
             }
         }
 

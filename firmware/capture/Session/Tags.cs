@@ -18,6 +18,7 @@ namespace LoggerBox.Capture.Session
         private readonly RecordLog _log;
         private readonly EventRecord _event = new EventRecord();
         private int _oil = SampleSet.Missing;
+        private Gear _tagged;
         private long _gearSeen;
         private long _markSeen;
         private long _oilRead = long.MinValue / 2;
@@ -28,6 +29,7 @@ namespace LoggerBox.Capture.Session
             _log = log;
         }
 
+        /// <summary>The selector's direction; where it is not wired, the one that the operator's mark names.</summary>
         public Gear Gear { get; private set; }
 
         public Step Mark { get; private set; }
@@ -47,10 +49,9 @@ namespace LoggerBox.Capture.Session
             MarkBefore = Mark;
             Gear gear = _board.ReadGear();
             _gearSeen = gear != Gear.Unknown ? now : _gearSeen;
-            GearChanged = gear != Gear && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds);
-            if (GearChanged)
+            if (gear != _tagged && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds))
             {
-                Gear = gear;
+                _tagged = gear;
                 Write(now, EventKind.GearTag, (int)gear);
             }
 
@@ -62,6 +63,9 @@ namespace LoggerBox.Capture.Session
                 Mark = mark;
                 Write(now, EventKind.StepMark, (int)mark);
             }
+
+            Gear = _tagged != Gear.Unknown ? _tagged : StepCodes.GearOf(Mark);
+            GearChanged = Gear != GearBefore;
 
             if (now - _oilRead >= OilEveryMicroseconds)
             {
