@@ -1,0 +1,62 @@
+using System;
+using System.Diagnostics;
+using System.Threading.Tasks;
+using Xunit;
+
+namespace LoggerBox.EndToEnd.Tests;
+
+/// <summary>`loggerbox simulate` in a process of its own, from its first line to its end.</summary>
+internal sealed class SimulatedLogger : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(30);
+
+    private readonly Process process;
+
+    private SimulatedLogger(Process process, string port)
+    {
+        this.process = process;
+        Port = port;
+    }
+
+    /// <summary>The first line, whole.</summary>
+    public string Port { get; }
+
+    public static SimulatedLogger Start(params string[] words)
+    {
+        Process process = LoggerBoxCommand.Start(["simulate", .. words]);
+        Task<string?> first = process.StandardOutput.ReadLineAsync();
+        if (!first.Wait(Patience) || first.Result is not string port)
+        {
+            process.Kill();
+            throw new Xunit.Sdk.XunitException("simulate printed no port: " + process.StandardError.ReadToEnd());
+        }
+
+        return new SimulatedLogger(process, port);
+    }
+
+    /// <summary>As a battery clamp that slips off: no chance to tidy up.</summary>
+    public void Kill()
+    {
+        process.Kill();
+        process.WaitForExit();
+    }
+
+    /// <summary>Ctrl-C.</summary>
+    public int Stop()
+    {
+        using Process interrupt = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        interrupt.WaitForExit();
+        Assert.True(process.WaitForExit(Patience), "simulate did not end on Ctrl-C");
+        return process.ExitCode;
+    }
+
+    public void Dispose()
+    {
+        if (!process.HasExited)
+        {
+            process.Kill();
+        }
+
+        process.Dispose();
+    }
+}
