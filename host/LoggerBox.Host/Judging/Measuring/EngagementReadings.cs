@@ -12,6 +12,9 @@ public static class EngagementReadings
     /// <summary>Above this speed (rpm) the pump fills a clutch faster than any idle limit means.</summary>
     private const double IdleCeilingRpm = 1100;
 
+    /// <summary>A hold that an engagement leads to begins at most this long after it.</summary>
+    private const long SettlingMicroseconds = 4_000_000;
+
     public static EngagementRecord? Longest(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
         AtIdle(sessions, gear)
             .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0)
@@ -19,7 +22,7 @@ public static class EngagementReadings
 
     public static bool NeverFilled(IReadOnlyList<RecordedSession> sessions, Gear gear)
     {
-        var records = sessions.SelectMany(session => session.Engagements).Where(record => record.Gear == gear).ToList();
+        var records = sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear)).ToList();
         return records.Count > 0 && records.All(record => record.NeverFilled);
     }
 
@@ -47,7 +50,25 @@ public static class EngagementReadings
         return samples.Count > 1 ? (samples[^1].Microseconds - samples[0].Microseconds) / 1e6 / (samples.Count - 1) : 0.02;
     }
 
+    /// <summary>Without a selector input the step that the operator marked for the hold that follows says the direction.</summary>
+    private static Gear GearOf(RecordedSession session, EngagementRecord record)
+    {
+        if (record.Gear != Gear.Unknown)
+        {
+            return record.Gear;
+        }
+
+        long latest = record.StartMicroseconds + (record.TotalMilliseconds * 1000L) + SettlingMicroseconds;
+        var next = session.Holds.FirstOrDefault(hold => hold.Marked && hold.StartMicroseconds >= record.StartMicroseconds && hold.StartMicroseconds <= latest);
+        return next?.Step switch
+        {
+            Step.IdleForward or Step.HoldForward or Step.StallForward => Gear.Forward,
+            Step.IdleReverse or Step.HoldReverse or Step.StallReverse => Gear.Reverse,
+            _ => Gear.Unknown,
+        };
+    }
+
     private static IEnumerable<EngagementRecord> AtIdle(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
-        sessions.SelectMany(session => session.Engagements)
-            .Where(record => record.Gear == gear && !record.Disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm);
+        sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear))
+            .Where(record => !record.Disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm);
 }
