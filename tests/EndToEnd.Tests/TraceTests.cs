@@ -86,18 +86,18 @@ public class TraceTests
     {
         using var bench = new Workbench();
         string[] lines = Recordings.Lines("forward-clutch-leak");
-        string MilliAmpere(string cell) => cell.Length == 0 ? "" : (4 + 16 * Number(cell) / 500).ToString("F4", CultureInfo.InvariantCulture);
+        string MilliAmpere(string cell) => cell.Length == 0 ? "" : (4 + 16 * Number(cell) / 35).ToString("F4", CultureInfo.InvariantCulture);
         string trace = bench.Write("loop.csv", string.Join('\n', lines.Select((line, row) =>
         {
             string[] cells = line.Split(',');
             return row == 0
-                ? line.Replace("_psi", "_mA", StringComparison.Ordinal)
+                ? line.Replace("_kgfcm2", "_mA", StringComparison.Ordinal)
                 : string.Join(',', [cells[0], cells[1], MilliAmpere(cells[2]), MilliAmpere(cells[3]), MilliAmpere(cells[4]), .. cells[5..]]);
         })));
-        Assert.Contains("main_psi", lines[0], StringComparison.Ordinal);
-        string[] call = ["judge", trace, "--sheet", Recordings.Sheet("forward-clutch-leak"), "--json", "--range-main", "0..500psi", "--range-clutch", "0..500psi"];
+        Assert.Contains("main_kgfcm2", lines[0], StringComparison.Ordinal);
+        string[] call = ["judge", trace, "--sheet", Recordings.Sheet("forward-clutch-leak"), "--json", "--range-main", "0..35kgfcm2", "--range-clutch", "0..35kgfcm2"];
         LoggerBoxCommand.Run(call).Refused(2, "converter_mA", "--range-converter");
-        var judgement = new JudgementText(LoggerBoxCommand.Run([.. call, "--range-converter", "0..500psi"]).Expect(0).Out);
+        var judgement = new JudgementText(LoggerBoxCommand.Run([.. call, "--range-converter", "0..35kgfcm2"]).Expect(0).Out);
         Assert.Contains(judgement.Leading, Recordings.RightAnswers("forward-clutch-leak"));
     }
 
