@@ -73,7 +73,7 @@ namespace LoggerBox.Protocol.Rules
             }
 
             int speed = SpeedScale.Speed(hold);
-            int offHold = PerMille(speed - scale.Hold, scale.Hold);
+            int offHold = PerMille(scale.FromHold(speed), scale.Hold);
             int stall = scale.Stall(hold.Gear);
             int offStall = stall > 0 ? PerMille(speed - stall, stall) : 100;
             int evidence = (offHold > 200 ? 200 : offHold) - 50;
@@ -119,7 +119,7 @@ namespace LoggerBox.Protocol.Rules
             {
                 Rename(holds, count, stallLike, stallStep, names);
             }
-            else if (holdsFound == 0 && PerMille(SpeedScale.Speed(holds[holdLike]) - scale.Hold, scale.Hold) < 100)
+            else if (holdsFound == 0 && PerMille(scale.FromHold(SpeedScale.Speed(holds[holdLike])), scale.Hold) < 100)
             {
                 Rename(holds, count, holdLike, holdStep, names);
             }

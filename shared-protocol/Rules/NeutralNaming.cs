@@ -52,7 +52,7 @@ namespace LoggerBox.Protocol.Rules
                 return Step.Relief;
             }
 
-            int fromHold = Distance(speed, scale.Hold);
+            int fromHold = scale.FromHold(speed);
             bool nearHold = fromHold <= scale.Hold / 100 * 8;
             if (nearHold && (fromHold < Distance(speed, scale.Governed) || speed * 100L < top * 92L))
             {

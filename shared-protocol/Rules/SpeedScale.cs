@@ -52,7 +52,18 @@ namespace LoggerBox.Protocol.Rules
         /// <summary>Highest idle: a quarter above the plan's.</summary>
         public int IdleBelow => Scaled((_plan.IdleMaxTenths > 0 ? _plan.IdleMaxTenths : UsualIdleTenths * 11 / 10) * 5 / 4);
 
-        public int Hold => Scaled(_plan.HoldTenths > 0 ? _plan.HoldTenths : 20000);
+        public int Hold => Scaled(PlannedHold());
+
+        /// <summary>
+        /// Distance from the hold speed, true or shown: with a wrong pickup scale a person who holds by the logger's display is at one,
+        /// who holds by the truck's own at the other.
+        /// </summary>
+        public int FromHold(int speed)
+        {
+            int fromTrue = Distance(speed, Hold);
+            int fromShown = Distance(speed, PlannedHold());
+            return fromTrue < fromShown ? fromTrue : fromShown;
+        }
 
         public int HoldWindow => Scaled(_plan.HoldWindowTenths > 0 ? _plan.HoldWindowTenths : 750);
 
@@ -73,6 +84,10 @@ namespace LoggerBox.Protocol.Rules
 
         public static int Speed(HoldRecord hold) =>
             hold.Readings[Channel.Speed].Present ? hold.Readings[Channel.Speed].SettledHundredths / 100 : 0;
+
+        private int PlannedHold() => _plan.HoldTenths > 0 ? _plan.HoldTenths : 20000;
+
+        private static int Distance(int a, int b) => a > b ? a - b : b - a;
 
         private int PlannedIdle() => _plan.IdleMinTenths > 0 && _plan.IdleMaxTenths > 0
             ? (_plan.IdleMinTenths + _plan.IdleMaxTenths) / 2

@@ -13,7 +13,7 @@ public static class SimulatedCauses
     public static IReadOnlyList<SimulatedCause> All { get; } =
     [
         new(Healthy, 0, (truck, _, _) => truck),
-        new("engine-power-low", 0.68, EngineFaults.PowerLow),
+        new("engine-power-low", 0.48, EngineFaults.PowerLow),
         new("governor-low", 0.6, EngineFaults.GovernorLow),
         new("governor-high", 0.6, EngineFaults.GovernorHigh),
         new("pump-worn", 0.6, PressureFaults.PumpWorn),

@@ -13,7 +13,7 @@ public sealed record ClutchParameters
     public double SpringEndPascal { get; init; } = 0.9 * Units.PascalPerBar;
 
     /// <summary>Healthy seal rings, m3.</summary>
-    public double SealGap { get; init; } = 1.4e-13;
+    public double SealGap { get; init; } = 0.5e-13;
 
     /// <summary>Damage to seal ring, piston or passage, m2.</summary>
     public double LeakArea { get; init; }
