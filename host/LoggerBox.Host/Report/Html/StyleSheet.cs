@@ -57,6 +57,7 @@ internal static class StyleSheet
         @media print {
           body { background:#fff; font-size:11.5px; -webkit-print-color-adjust:exact; print-color-adjust:exact; }
           main { max-width:none; margin:0; padding:0; box-shadow:none; }
+          .readings td { padding-top:1.5px; padding-bottom:1.5px; } .readings .step td { padding-top:5px; }
           h2 { margin-top:17px; font-size:13px; } h1 { font-size:21px; } .outcome strong { font-size:15px; }
         }
         @media (max-width:640px) { main { margin:0; padding:16px; } .facts { grid-template-columns:1fr; } .readings .band { display:none; } }

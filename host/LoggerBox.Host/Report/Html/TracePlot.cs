@@ -24,7 +24,7 @@ internal static class TracePlot
         double step = NiceStep(Highest(curve) * 1.06, 3);
         double top = Math.Max(step, Math.Ceiling(Highest(curve) * 1.02 / step) * step);
         double X(double second) => Left + (second - curve.From) / (curve.To - curve.From) * (Width - Left - Right);
-        double Y(double value) => Height - Bottom - Math.Max(value, 0) / top * (Height - Top - Bottom);
+        double Y(double value) => Height - Bottom - Math.Clamp(value, 0, top) / top * (Height - Top - Bottom);
 
         page.Open("svg", null, ("viewBox", $"0 0 {Width} {Height}"), ("role", "img"), ("aria-label", title));
         DrawHolds(page, holds, X);
@@ -92,7 +92,12 @@ internal static class TracePlot
         return path.ToString();
     }
 
-    private static double Highest(TraceCurve curve) => Math.Max(1e-3, curve.Points.Max(point => point.High));
+    /// <summary>Ignition noise makes single wild samples; they are drawn up to the frame, and do not flatten the rest.</summary>
+    private static double Highest(TraceCurve curve)
+    {
+        double[] highs = [.. curve.Points.Select(point => point.High).Order()];
+        return Math.Max(1e-3, Math.Min(highs[^1], 1.25 * highs[(int)(0.98 * (highs.Length - 1))]));
+    }
 
     /// <summary>1, 2 or 5 times a power of ten, for about the wanted number of marks.</summary>
     private static double NiceStep(double span, int marks)
