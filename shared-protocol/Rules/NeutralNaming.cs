@@ -76,7 +76,8 @@ namespace LoggerBox.Protocol.Rules
             int high = SpeedScale.Speed(before);
             int low = SpeedScale.Speed(hold);
             bool fromThere = hold.ApproachMilliseconds == 0 || hold.ApproachFromTenths * 100L > low * 95L;
-            bool slowFoot = Distance(high, scale.Hold) < scale.HoldWindow && Distance(high, scale.Governed) > Distance(high, scale.Hold);
+            bool slowFoot = low * 100L > high * 96L
+                && scale.FromHold(high) < scale.HoldWindow && Distance(high, scale.Governed) > scale.FromHold(high);
             return !StepNaming.InGear(before) && pause < DirectlyAfterMicroseconds && fromThere && !slowFoot
                 && high * 100L >= top * 97L && low < high && low * 100L > high * 60L && low > scale.IdleBelow;
         }
