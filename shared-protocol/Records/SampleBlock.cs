@@ -1,18 +1,18 @@
+using LoggerBox.Protocol.Encoding;
+
 namespace LoggerBox.Protocol.Records
 {
-    /// <summary>Up to 128 sample sets, column by column. One object is filled, written and filled again.</summary>
+    /// <summary>
+    /// Up to 128 sample sets, column by column, that are read without any other record. One object is filled, written and filled again.
+    /// </summary>
     public sealed class SampleBlock : IRecord
     {
         public const int Capacity = 128;
         public const byte PlainColumns = 0;
-
-        /// <summary>Bytes before the columns.</summary>
-        public const int FixedLength = 15;
+        public const byte EncodedColumns = 1;
 
         /// <summary>What a stored speed of 0 stands for: the column reaches from 0 to 6553.4 rpm.</summary>
         public const int SpeedMiddleTenths = 32767;
-
-        private const byte UnevenFlag = 1;
 
         public long FirstMicroseconds;
 
@@ -23,6 +23,15 @@ namespace LoggerBox.Protocol.Records
 
         private readonly uint[] offsetsMicroseconds = new uint[Capacity];
         private readonly short[][] columns = { new short[Capacity], new short[Capacity], new short[Capacity], new short[Capacity] };
+        private readonly BlockHead head = new BlockHead();
+        private readonly BlockEncoder encoder;
+        private readonly BlockDecoder decoder;
+
+        public SampleBlock()
+        {
+            encoder = new BlockEncoder(columns);
+            decoder = new BlockDecoder(columns);
+        }
 
         public RecordCode Code => RecordCode.SampleBlock;
 
@@ -33,6 +42,7 @@ namespace LoggerBox.Protocol.Records
         {
             IntervalMicroseconds = intervalMicroseconds;
             Count = 0;
+            encoder.Begin();
         }
 
         /// <summary>
@@ -54,6 +64,7 @@ namespace LoggerBox.Protocol.Records
                 return false;
             }
 
+            CountForEncoding();
             offsetsMicroseconds[Count] = (uint)offset;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
@@ -61,6 +72,7 @@ namespace LoggerBox.Protocol.Records
             }
 
             Count++;
+            encoder.Add();
             return true;
         }
 
@@ -74,18 +86,72 @@ namespace LoggerBox.Protocol.Records
             }
         }
 
+        /// <summary>
+        /// Encodes a few values; true when all are, and Write has nothing left to do but copy. For a caller who must not stay away long.
+        /// </summary>
+        public bool EncodeSlice()
+        {
+            CountForEncoding();
+            return encoder.WriteSlice();
+        }
+
         public void Write(ByteWriter writer)
         {
-            writer.WriteInt64(FirstMicroseconds);
-            writer.WriteUInt32(IntervalMicroseconds);
-            writer.WriteByte((byte)Count);
-            writer.WriteByte(PlainColumns);
-            writer.WriteByte(IntervalMicroseconds == 0 ? UnevenFlag : (byte)0);
+            while (!EncodeSlice())
+            {
+            }
+
+            head.FirstMicroseconds = FirstMicroseconds;
+            head.IntervalMicroseconds = IntervalMicroseconds;
+            head.Count = Count;
+            head.Encoding = encoder.IsShorter ? EncodedColumns : PlainColumns;
+            head.Write(writer);
             for (int i = 0; IntervalMicroseconds == 0 && i < Count; i++)
             {
                 writer.WriteUInt32(offsetsMicroseconds[i]);
             }
 
+            if (encoder.IsShorter)
+            {
+                writer.WriteBytes(encoder.Bytes, 0, encoder.Length);
+            }
+            else
+            {
+                WritePlain(writer);
+            }
+        }
+
+        public bool TryRead(ByteReader reader)
+        {
+            Begin(0);
+            if (!head.TryRead(reader))
+            {
+                return false;
+            }
+
+            FirstMicroseconds = head.FirstMicroseconds;
+            IntervalMicroseconds = head.IntervalMicroseconds;
+            for (int i = 0; IntervalMicroseconds == 0 && i < head.Count; i++)
+            {
+                offsetsMicroseconds[i] = reader.ReadUInt32();
+            }
+
+            bool known = true;
+            if (head.Encoding == EncodedColumns)
+            {
+                known = decoder.TryRead(reader, head.Count);
+            }
+            else
+            {
+                ReadPlain(reader);
+            }
+
+            Count = known && !reader.TooShort ? head.Count : 0;
+            return known && !reader.TooShort;
+        }
+
+        private void WritePlain(ByteWriter writer)
+        {
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 short[] column = columns[channel];
@@ -96,34 +162,25 @@ namespace LoggerBox.Protocol.Records
             }
         }
 
-        public bool TryRead(ByteReader reader)
+        private void ReadPlain(ByteReader reader)
         {
-            FirstMicroseconds = reader.ReadInt64();
-            IntervalMicroseconds = reader.ReadUInt32();
-            Count = reader.ReadByte();
-            byte encoding = reader.ReadByte();
-            bool uneven = (reader.ReadByte() & UnevenFlag) != 0;
-            if (Count > Capacity || encoding != PlainColumns || uneven != (IntervalMicroseconds == 0))
-            {
-                Count = 0;
-                return false;
-            }
-
-            for (int i = 0; uneven && i < Count; i++)
-            {
-                offsetsMicroseconds[i] = reader.ReadUInt32();
-            }
-
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 short[] column = columns[channel];
-                for (int i = 0; i < Count; i++)
+                for (int i = 0; i < head.Count; i++)
                 {
                     column[i] = reader.ReadInt16();
                 }
             }
+        }
 
-            return !reader.TooShort;
+        // Sets that were read are counted only when they are to be written again.
+        private void CountForEncoding()
+        {
+            while (encoder.Count < Count)
+            {
+                encoder.Add();
+            }
         }
 
         // Speed is never negative, and a pickup set for half its pulses shows 5000 rpm and more: its column counts from the middle.

@@ -24,6 +24,7 @@ public static class Examples
 
         yield return Block(20000, 5);
         yield return Block(0, 5);
+        yield return NoiseBlock(20000, 5);
     }
 
     public static IEnumerable<IMessage> Messages()
@@ -78,8 +79,36 @@ public static class Examples
         return block;
     }
 
-    public static string Name(IRecord record) =>
-        record is SampleBlock { IntervalMicroseconds: 0 } ? "SampleBlock-uneven" : record.GetType().Name;
+    /// <summary>Sets that no code makes shorter; they are stored plain.</summary>
+    public static SampleBlock NoiseBlock(uint intervalMicroseconds, int sets, long first = 1_000_001)
+    {
+        Random random = new(2400);
+        SampleBlock block = new();
+        block.Begin(intervalMicroseconds);
+        SampleSet sample = new();
+        for (int i = 0; i < sets; i++)
+        {
+            sample.Microseconds = first + (intervalMicroseconds == 0 ? 21_000 : intervalMicroseconds) * (long)i;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                sample.Values[channel] = random.Next(short.MinValue + 1, short.MaxValue) + (channel == Channel.Speed ? SampleBlock.SpeedMiddleTenths : 0);
+            }
+
+            if (!block.TryAdd(sample))
+            {
+                throw new InvalidOperationException("The block refused a set that continues it.");
+            }
+        }
+
+        return block;
+    }
+
+    public static string Name(IRecord record) => record switch
+    {
+        SampleBlock { IntervalMicroseconds: 0 } => "SampleBlock-uneven",
+        SampleBlock { FirstMicroseconds: 1_000_001 } => "SampleBlock-plain",
+        _ => record.GetType().Name,
+    };
 
     public static string Text(IRecord record)
     {

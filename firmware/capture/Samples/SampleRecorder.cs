@@ -3,23 +3,29 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Samples
 {
-    /// <summary>Writes every sample set to the log as it was read, in blocks, and a dropout where time passed without one.</summary>
+    /// <summary>
+    /// Writes every sample set to the log as it was read, in blocks, and a dropout where time passed without one. While one block fills,
+    /// the one before is encoded in slices, so that no set takes long; it is in the log a quarter of a block later.
+    /// </summary>
     public sealed class SampleRecorder
     {
         // An unevenly sampled recording has a hole where it is silent for longer than its slowest allowed rate, ten rows a second, twice over.
         private const long UnevenGapMicroseconds = 250000;
 
         private readonly RecordLog _log;
-        private readonly SampleBlock _block = new SampleBlock();
         private readonly DropoutRecord _dropout = new DropoutRecord();
         private readonly uint _interval;
+        private SampleBlock _filling = new SampleBlock();
+        private SampleBlock _closing = new SampleBlock();
+        private bool _isDropoutOpen;
         private long _last = -1;
 
         public SampleRecorder(RecordLog log, uint intervalMicroseconds)
         {
             _log = log;
             _interval = intervalMicroseconds;
-            _block.Begin(_interval);
+            _filling.Begin(_interval);
+            _closing.Begin(_interval);
         }
 
         public uint SampleSets { get; private set; }
@@ -31,22 +37,22 @@ namespace LoggerBox.Capture.Samples
             bool gap = _last >= 0 && (_interval == 0 ? passed > UnevenGapMicroseconds : passed > _interval);
             if (gap)
             {
-                Close();
+                BeginClosing();
+                _isDropoutOpen = true;
                 _dropout.FromMicroseconds = _last;
                 _dropout.ToMicroseconds = sample.Microseconds;
                 _dropout.Reason = _interval == 0 ? DropoutReason.SourceGap : DropoutReason.Overrun;
-                _log.Append(_dropout);
             }
 
-            if (!_block.TryAdd(sample))
+            if (!_filling.TryAdd(sample))
             {
-                Close();
-                _block.TryAdd(sample);
+                BeginClosing();
+                _filling.TryAdd(sample);
             }
 
-            if (_block.IsFull)
+            if (_closing.Count > 0 && _closing.EncodeSlice())
             {
-                Close();
+                AppendClosed();
             }
 
             _last = sample.Microseconds;
@@ -54,15 +60,36 @@ namespace LoggerBox.Capture.Samples
             return gap;
         }
 
-        /// <summary>Writes the block as far as it goes.</summary>
+        /// <summary>Writes everything that is not yet in the log.</summary>
         public void Close()
         {
-            if (_block.Count > 0)
+            BeginClosing();
+            AppendClosed();
+        }
+
+        // Where gap follows gap, the rest of the block before is encoded at once: the records keep their order.
+        private void BeginClosing()
+        {
+            AppendClosed();
+            SampleBlock filled = _filling;
+            _filling = _closing;
+            _closing = filled;
+        }
+
+        private void AppendClosed()
+        {
+            if (_closing.Count == 0)
             {
-                _log.Append(_block);
+                return;
             }
 
-            _block.Begin(_interval);
+            _log.Append(_closing);
+            _closing.Begin(_interval);
+            if (_isDropoutOpen)
+            {
+                _log.Append(_dropout);
+                _isDropoutOpen = false;
+            }
         }
     }
 }

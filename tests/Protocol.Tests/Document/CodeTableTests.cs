@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Reflection;
+using LoggerBox.Protocol.Encoding;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
@@ -24,6 +25,7 @@ public sealed class CodeTableTests
     [InlineData(typeof(DropoutReason))]
     [InlineData(typeof(SessionEndReason))]
     [InlineData(typeof(RefusalReason))]
+    [InlineData(typeof(ColumnMode))]
     public void Codes_of_the_document_are_the_codes_of_the_source(Type codes)
     {
         IEnumerable<string> documented = Document.Rows(codes.Name, "code").Select(row => $"{Number(row[0])} {row[1]}");

@@ -24,7 +24,23 @@ public sealed class FieldTableTests
     [MemberData(nameof(Names))]
     public void Bytes_read_by_the_table_are_the_fields_that_were_written(string name)
     {
-        object example = Examples.Records().Cast<object>().Concat(Examples.Messages()).First(thing => thing.GetType().Name == name);
+        IEnumerable<object> examples = name == nameof(SampleBlock) ? PlainBlocks()
+            : Examples.Records().Cast<object>().Concat(Examples.Messages()).Where(thing => thing.GetType().Name == name);
+        foreach (object example in examples)
+        {
+            CompareExample(example, name);
+        }
+    }
+
+    // Every form of a block's head; encoded columns are read by DocumentReader.
+    private static IEnumerable<SampleBlock> PlainBlocks() =>
+    [
+        Examples.NoiseBlock(20000, 5), Examples.NoiseBlock(20000, SampleBlock.Capacity), Examples.NoiseBlock(20001, 5), Examples.NoiseBlock(20000, 0),
+        Examples.NoiseBlock(0, 5), Examples.NoiseBlock(0, SampleBlock.Capacity, -5), Examples.NoiseBlock(25600, 7, 1L << 48), Examples.NoiseBlock(25500, 7, (1L << 48) - 1),
+    ];
+
+    private static void CompareExample(object example, string name)
+    {
         byte[] buffer = new byte[2048];
         ByteWriter writer = new(buffer);
         Write(example, writer);
@@ -78,6 +94,7 @@ public sealed class FieldTableTests
             (string offset, string size, string name, string type) = (row[0], row[1], row[2], row[3]);
             Assert.True(offset.Length == 0 || at == start + int.Parse(offset), $"{table}.{name} stands at {at - start}");
             int fieldStart = at;
+            type = thing is SampleBlock ? TypeInBlock(name, type, bytes[start]) : type;
             at = type == "rest" ? length
                 : type.Contains(" x ", StringComparison.Ordinal) ? CompareMany(thing, name, type, bytes, at, length)
                 : CompareOne(thing, table, name, type, bytes, at);
@@ -126,18 +143,26 @@ public sealed class FieldTableTests
             string text = System.Text.Encoding.UTF8.GetString(bytes, at, Size(type)).TrimEnd('\0');
             Assert.Equal(value, text);
         }
-        else if (value != null)
+        else if (value != null && type != "none")
         {
-            Assert.True(Convert.ToInt64(value) == Number(type, bytes, at), $"{table}.{name} at {at}");
+            long unit = name == nameof(SampleBlock.IntervalMicroseconds) && type == "u8" ? 100 : 1;
+            Assert.True(Convert.ToInt64(value) == unit * Number(type, bytes, at), $"{table}.{name} at {at}");
         }
         else
         {
-            // Flags and the encoding are no fields of their own in the source; a block's bit is checked here.
-            Assert.Contains(name, (string[])["Flags", "Encoding"]);
-            Assert.True(thing is not SampleBlock block || Number(type, bytes, at) == (name == "Flags" && block.IntervalMicroseconds == 0 ? 1 : 0));
+            // Flags and a block's form are no fields of their own in the source, nor is the count of a full block.
+            Assert.Contains(name, (string[])["Flags", "Form", "Count"]);
         }
 
         return at + Size(type);
+    }
+
+    private static string TypeInBlock(string name, string type, byte form)
+    {
+        bool full = (form & BlockHead.FullFlag) != 0;
+        int wide = (form & BlockHead.WideFlag) != 0 ? 1 : 0;
+        return name == nameof(SampleBlock.Count) && full ? "none"
+            : type.Contains(" or ", StringComparison.Ordinal) ? type.Split(" or ")[wide] : type;
     }
 
     private static object? Value(object thing, string name) =>
@@ -150,6 +175,7 @@ public sealed class FieldTableTests
         "i16" => BitConverter.ToInt16(bytes, at),
         "u32" => BitConverter.ToUInt32(bytes, at),
         "i32" => BitConverter.ToInt32(bytes, at),
+        "u48" => BitConverter.ToUInt32(bytes, at) | ((long)BitConverter.ToUInt16(bytes, at + 4) << 32),
         "i64" => BitConverter.ToInt64(bytes, at),
         _ => throw new InvalidDataException("PROTOCOL.md has no type " + type),
     };
@@ -159,7 +185,9 @@ public sealed class FieldTableTests
         "u8" or "bool" or "code" => 1,
         "u16" or "i16" => 2,
         "u32" or "i32" => 4,
+        "u48" => 6,
         "i64" => 8,
+        "none" => 0,
         "text" => RecordFormat.TextWidth,
         _ => Document.Rows(type, "at").Sum(row => int.Parse(row[1])),
     };

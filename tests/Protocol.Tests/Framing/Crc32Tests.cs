@@ -1,4 +1,3 @@
-using System.Text;
 using LoggerBox.Protocol.Framing;
 using LoggerBox.Protocol.Records;
 using Xunit;
@@ -10,12 +9,12 @@ public sealed class Crc32Tests
     // Catalogue of parametrised CRC algorithms, entry CRC-32/ISO-HDLC: check value, and the residue after the message's own CRC
     // (register DEBB20E3, here with the final exclusive-or: 2144DF1C).
     [Fact]
-    public void Check_value_of_the_catalogue() => Assert.Equal(0xCBF43926u, Crc(Encoding.ASCII.GetBytes("123456789")));
+    public void Check_value_of_the_catalogue() => Assert.Equal(0xCBF43926u, Crc(System.Text.Encoding.ASCII.GetBytes("123456789")));
 
     // The same catalogue, entry CRC-32/ISCSI.
     [Fact]
     public void Check_value_of_the_catalogue_for_whole_sessions() =>
-        Assert.Equal(0xE3069283u, Crc32C.Of(Encoding.ASCII.GetBytes("123456789"), 0, 9));
+        Assert.Equal(0xE3069283u, Crc32C.Of(System.Text.Encoding.ASCII.GetBytes("123456789"), 0, 9));
 
     // RFC 3720, appendix B.4: 32 bytes of zeros, of ones, and counting up.
     [Fact]
@@ -46,14 +45,14 @@ public sealed class Crc32Tests
     [Fact]
     public void Residue_of_the_catalogue()
     {
-        byte[] message = [.. Encoding.ASCII.GetBytes("123456789"), 0x26, 0x39, 0xF4, 0xCB];
+        byte[] message = [.. System.Text.Encoding.ASCII.GetBytes("123456789"), 0x26, 0x39, 0xF4, 0xCB];
         Assert.Equal(0xDEBB20E3u ^ 0xFFFFFFFFu, Crc(message));
     }
 
     [Fact]
     public void Ranges_chain_to_the_crc_of_the_whole()
     {
-        byte[] message = Encoding.ASCII.GetBytes("123456789");
+        byte[] message = System.Text.Encoding.ASCII.GetBytes("123456789");
         for (int cut = 0; cut <= message.Length; cut++)
         {
             uint first = Crc32.Append(Crc32.Start, message, 0, cut);

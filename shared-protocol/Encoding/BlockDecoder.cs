@@ -1,0 +1,59 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Encoding
+{
+    /// <summary>Decodes the columns of one block. Whatever the bits are, it ends after the block's values and writes nowhere else.</summary>
+    public sealed class BlockDecoder
+    {
+        private readonly short[][] columns;
+        private readonly ColumnCode[] codes = ColumnCodes.ByMode();
+        private readonly BitReader bits = new BitReader();
+        private readonly int[] modes = new int[Channel.Count];
+
+        public BlockDecoder(short[][] columns)
+        {
+            this.columns = columns;
+        }
+
+        /// <summary>False where a mode is unknown; where bytes were missing, the reader says so.</summary>
+        public bool TryRead(ByteReader reader, int count)
+        {
+            bits.Begin(reader);
+            for (int channel = 0; channel < modes.Length; channel++)
+            {
+                modes[channel] = bits.Read(BlockEncoder.ModeBits);
+                if (modes[channel] >= ColumnCodes.Count)
+                {
+                    return false;
+                }
+            }
+
+            for (int channel = 0; channel < modes.Length; channel++)
+            {
+                ReadColumn(columns[channel], (ColumnMode)modes[channel], count);
+            }
+
+            return true;
+        }
+
+        private void ReadColumn(short[] column, ColumnMode mode, int count)
+        {
+            if (mode == ColumnMode.Raw || mode == ColumnMode.Constant)
+            {
+                for (int row = 0; row < count; row++)
+                {
+                    column[row] = row > 0 && mode == ColumnMode.Constant ? column[0] : (short)bits.Read(ColumnCode.ValueBits);
+                }
+
+                return;
+            }
+
+            ColumnCode code = codes[(int)mode];
+            code.Begin();
+            for (int row = 0; row < count; row++)
+            {
+                column[row] = code.Take(bits);
+            }
+        }
+    }
+}

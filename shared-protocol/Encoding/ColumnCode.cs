@@ -1,0 +1,172 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Protocol.Encoding
+{
+    /// <summary>
+    /// One column under one predictor: Rice codes of its errors, their parameter following the errors' size. The same state runs
+    /// when bits are only counted, when they are written and when they are read.
+    /// </summary>
+    public sealed class ColumnCode
+    {
+        /// <summary>So many ones and the value itself stand in place of a longer code, and for a missing reading.</summary>
+        public const int EscapeOnes = 20;
+
+        public const int ValueBits = 16;
+
+        /// <summary>Bits that one value takes at most.</summary>
+        public const int LongestBits = EscapeOnes + ValueBits + 1;
+
+        private const int MaxParameter = 15;
+        private const int FirstParameter = 2;
+
+        // The mean error runs over about 16 values.
+        private const int MeanShift = 4;
+
+        private readonly Predictor predictor;
+        private int parameter;
+        private int mean;
+        private bool isMissing;
+        private bool hasBegun;
+
+        public ColumnCode(Predictor predictor)
+        {
+            this.predictor = predictor;
+        }
+
+        public void Begin()
+        {
+            parameter = FirstParameter;
+            mean = 1 << (FirstParameter + MeanShift);
+            isMissing = true;
+            hasBegun = false;
+        }
+
+        /// <summary>Takes the next value; returns its bits, which go to the writer if there is one.</summary>
+        public int Put(int value, BitWriter? writer)
+        {
+            if (!isMissing)
+            {
+                return value == SampleSet.Missing ? PutEscape(value, writer) : PutError(value, writer);
+            }
+
+            isMissing = value == SampleSet.Missing;
+            writer?.Write(isMissing ? 1 : 0, 1);
+            if (isMissing)
+            {
+                return 1;
+            }
+
+            if (hasBegun)
+            {
+                return 1 + PutError(value, writer);
+            }
+
+            writer?.Write(value & 0xFFFF, ValueBits);
+            Start(value);
+            return 1 + ValueBits;
+        }
+
+        /// <summary>The next value. Any bits give some value.</summary>
+        public short Take(BitReader reader)
+        {
+            if (isMissing)
+            {
+                isMissing = reader.Read(1) == 1;
+                if (isMissing)
+                {
+                    return SampleSet.Missing;
+                }
+
+                if (!hasBegun)
+                {
+                    short first = (short)reader.Read(ValueBits);
+                    Start(first);
+                    return first;
+                }
+            }
+
+            int ones = reader.ReadOnes(EscapeOnes);
+            if (ones == EscapeOnes)
+            {
+                short value = (short)reader.Read(ValueBits);
+                TakeEscape(value);
+                return value;
+            }
+
+            int folded = (ones << parameter) | reader.Read(parameter);
+            short taken = (short)(predictor.Next + Unfold(folded));
+            Learn(taken, folded, folded > JumpLimit());
+            return taken;
+        }
+
+        private int PutError(int value, BitWriter? writer)
+        {
+            int folded = Fold(value - predictor.Next);
+            int ones = folded >> parameter;
+            if (ones >= EscapeOnes)
+            {
+                return PutEscape(value, writer);
+            }
+
+            int bits = ones + 1 + parameter;
+            if (writer != null)
+            {
+                writer.Write((2 << ones) - 2, ones + 1);
+                writer.Write(folded & ((1 << parameter) - 1), parameter);
+            }
+
+            Learn(value, folded, folded > JumpLimit());
+            return bits;
+        }
+
+        private int PutEscape(int value, BitWriter? writer)
+        {
+            if (writer != null)
+            {
+                writer.Write((1 << EscapeOnes) - 1, EscapeOnes);
+                writer.Write(value & 0xFFFF, ValueBits);
+            }
+
+            TakeEscape(value);
+            return EscapeOnes + ValueBits;
+        }
+
+        private void TakeEscape(int value)
+        {
+            isMissing = value == SampleSet.Missing;
+            if (!isMissing)
+            {
+                Learn(value, EscapeOnes << parameter, true);
+            }
+        }
+
+        private void Start(int value)
+        {
+            hasBegun = true;
+            predictor.Begin(value);
+        }
+
+        private int JumpLimit() => (5 * (mean >> MeanShift)) + 8;
+
+        // The parameter follows by one a value, so that 2^parameter <= mean < 2 * 2^parameter where errors are even in size.
+        private void Learn(int value, int folded, bool jumped)
+        {
+            predictor.Learn(value, jumped);
+            mean += folded - (mean >> MeanShift);
+            int size = mean >> MeanShift;
+            if (size > 2 << parameter)
+            {
+                parameter += parameter < MaxParameter ? 1 : 0;
+            }
+            else if (size < 1 << parameter)
+            {
+                parameter -= parameter > 0 ? 1 : 0;
+            }
+        }
+
+        // 0, -1, 1, -2, 2, ... become 0, 1, 2, 3, 4, ...
+        private static int Fold(int error) => error >= 0 ? 2 * error : (-2 * error) - 1;
+
+        private static int Unfold(int folded) => (folded & 1) == 0 ? folded >> 1 : -(folded >> 1) - 1;
+    }
+}

@@ -1,0 +1,22 @@
+namespace LoggerBox.Protocol.Encoding
+{
+    /// <summary>Foretells a column's next value from those before it, in integers, the same way on both ends of the wire.</summary>
+    public abstract class Predictor
+    {
+        /// <summary>What the next value should be. May lie outside 16 bits: only the difference counts.</summary>
+        public int Next;
+
+        /// <summary>Fraction bits of a level: 1/64 of a count.</summary>
+        protected const int FractionBits = 6;
+
+        /// <summary>Takes the first value.</summary>
+        public abstract void Begin(int value);
+
+        /// <summary>Takes the value that came in place of <see cref="Next"/>; jumped: it lay far outside the usual error.</summary>
+        public abstract void Learn(int value, bool jumped);
+
+        protected static int ToLevel(int value) => value << FractionBits;
+
+        protected static int ToValue(int level) => (level + (1 << (FractionBits - 1))) >> FractionBits;
+    }
+}

@@ -1,0 +1,28 @@
+namespace LoggerBox.Protocol.Encoding
+{
+    /// <summary>Level and slope, both averaged. Best while speed and pressures run to a new level.</summary>
+    public sealed class TrendPredictor : Predictor
+    {
+        private const int LevelShift = 1;
+        private const int SlopeShift = 3;
+
+        private int level;
+        private int slope;
+
+        public override void Begin(int value)
+        {
+            level = ToLevel(value);
+            slope = 0;
+            Next = value;
+        }
+
+        public override void Learn(int value, bool jumped)
+        {
+            int foretold = level + slope;
+            int error = ToLevel(value) - foretold;
+            level = foretold + (error >> LevelShift);
+            slope += error >> SlopeShift;
+            Next = ToValue(level + slope);
+        }
+    }
+}
