@@ -85,7 +85,7 @@ public sealed class DownloadTests : IDisposable
     [InlineData(37_777)]
     public void A_line_cut_in_the_middle_keeps_what_came_and_the_next_fetch_brings_the_rest(int bytesUntilCut)
     {
-        RecordLog log = LoggerOnALine.Log(6000, 1);
+        RecordLog log = LoggerOnALine.Log(10_000, 1);
         using (LoggerOnALine cut = new(PseudoTerminal.Open(), log, port => port.BytesUntilCut = bytesUntilCut))
         {
             UserErrorException error = Assert.Throws<UserErrorException>(() => Fetch(cut.Port, Quick));
