@@ -5,9 +5,12 @@ namespace LoggerBox.Capture.Storage
     {
         public uint Number;
         public ushort BootCount;
-        public long StartOffset;
 
-        /// <summary>Bytes from its header to the end of its last whole record.</summary>
+        /// <summary>Its first page and the last one that holds a whole record of it; no other session's page lies between them.</summary>
+        public int StartPage;
+        public int LastPage;
+
+        /// <summary>Bytes from its header to the end of its last whole record, as the cable carries them.</summary>
         public uint Length;
 
         /// <summary>It was closed in order. One that was not was cut, or is being recorded.</summary>

@@ -15,6 +15,8 @@ namespace LoggerBox.Capture.Storage
             bytes = new byte[capacity < FirstSize ? capacity : FirstSize];
         }
 
+        public int PageLength => 512;
+
         public long Capacity => capacity;
 
         public long Length => length;
@@ -32,29 +34,22 @@ namespace LoggerBox.Capture.Storage
             return readable;
         }
 
-        public bool Append(byte[] buffer, int offset, int count)
+        public bool Write(long offset, byte[] buffer, int bufferOffset, int count)
         {
-            if (count > capacity - length)
+            if (offset < 0 || count > capacity - offset)
             {
                 return false;
             }
 
-            if (count > bytes.Length - length)
+            int end = (int)offset + count;
+            if (end > bytes.Length)
             {
-                Grow(length + count);
+                Grow(end);
             }
 
-            System.Array.Copy(buffer, offset, bytes, length, count);
-            length += count;
+            System.Array.Copy(buffer, bufferOffset, bytes, (int)offset, count);
+            length = end > length ? end : length;
             return true;
-        }
-
-        public void Truncate(long length)
-        {
-            if (length < this.length)
-            {
-                this.length = (int)length;
-            }
         }
 
         private void Grow(int wanted)

@@ -3,39 +3,46 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Storage
 {
     /// <summary>
-    /// The logger's sessions as one run of records. A record that Append took survives any later cut; a cut costs at most the record
-    /// that was being written; nothing that is not whole is ever given out; a full store stops the recording.
+    /// The logger's sessions on a card. Records are gathered and stored together with the next block of samples; what is stored survives
+    /// any later cut, and a cut costs at most the records since then. Nothing that is not whole is ever given out; a full card stops
+    /// the recording.
     /// </summary>
     public sealed class RecordLog
     {
         private const int ClosingBytes = 2 * (RecordFormat.EnvelopeLength + 32);
-        private const int ConfirmationBytes = RecordFormat.EnvelopeLength + 12;
 
         public readonly SessionTable Sessions = new SessionTable();
 
-        /// <summary>What Open found: bytes of an unfinished tail, dropped, and bytes of damage between records, left as a gap.</summary>
-        public long DroppedTailBytes;
-        public long DamagedBytes;
+        /// <summary>What Open found: bytes at the ends of sessions that were cut, and pages between sessions that cannot be read.</summary>
+        public long UnfinishedBytes;
+        public int UnreadablePages;
 
         /// <summary>A session is open for records.</summary>
         public bool IsRecording;
 
-        /// <summary>The store took no more: the session is to be ended.</summary>
+        /// <summary>The card took no more: the session is to be ended.</summary>
         public bool IsFull;
 
-        private readonly IRecordStore store;
+        private readonly CardPages pages;
+        private readonly BlockWriter block;
+        private readonly SessionBytes reading;
+        private readonly LogTail tail;
+        private readonly LogRecovery recovery;
         private readonly RecordWriter writer = new RecordWriter();
-        private readonly RecordReader written;
-        private readonly Envelope envelope = new Envelope();
         private readonly DropoutRecord fullStore = new DropoutRecord();
         private readonly SessionConfirmation confirmation = new SessionConfirmation();
         private uint lastNumber;
-        private bool isDamaged;
+        private uint nextSequence;
+        private int nextPage;
+        private bool isBroken;
 
         public RecordLog(IRecordStore store)
         {
-            this.store = store;
-            written = new RecordReader(writer.Bytes);
+            pages = new CardPages(store);
+            block = new BlockWriter(pages);
+            reading = new SessionBytes(pages);
+            tail = new LogTail(pages);
+            recovery = new LogRecovery(pages);
         }
 
         /// <summary>Bytes that a session may still use.</summary>
@@ -43,23 +50,32 @@ namespace LoggerBox.Capture.Storage
         {
             get
             {
-                long free = store.Capacity - store.Length - ReservedBytes;
-                return free < 0 ? 0 : free;
+                int free = FreePages;
+                return free < 0 ? 0 : (long)free * pages.PayloadLength;
             }
         }
 
-        public long CapacityBytes => store.Capacity;
+        public long CapacityBytes => pages.Store.Capacity;
 
-        /// <summary>Finds what the store holds. To be called once, before anything else; a cut during it is a cut before it.</summary>
+        // Kept back so that a full card can still say that it is full, close the session and take the host's confirmations.
+        private int FreePages => pages.Count - nextPage - (ClosingBytes / pages.PayloadLength) - Sessions.Count - 3;
+
+        /// <summary>Finds what the card holds. To be called before anything else. It writes nothing: a cut during it is a cut before it.</summary>
         public void Open()
         {
-            Sessions.Clear();
-            LogRecovery recovery = new LogRecovery(store);
-            recovery.Run(Sessions);
-            DamagedBytes = recovery.DamagedBytes;
-            DroppedTailBytes = store.Length - recovery.EndOfRecords;
-            store.Truncate(recovery.EndOfRecords);
-            lastNumber = Sessions.Last == null ? 0 : Sessions.Last.Number;
+            block.Length = 0;
+            pages.HighestNumber = 0;
+            pages.HighestBootCount = 0;
+            tail.Find();
+            recovery.Run(Sessions, tail.LastPage);
+            reading.Forget();
+            UnfinishedBytes = recovery.UnfinishedBytes;
+            UnreadablePages = recovery.UnreadablePages;
+            lastNumber = pages.HighestNumber;
+            nextPage = tail.NextPage;
+            IsRecording = false;
+            IsFull = false;
+            isBroken = false;
         }
 
         /// <summary>
@@ -74,18 +90,26 @@ namespace LoggerBox.Capture.Storage
             }
 
             MakeRoom();
-            header.SessionNumber = lastNumber + 1;
-            IsFull = Sessions.IsFull || !TryWrite(header, header.SessionNumber, header.BootCount, 0, ReservedBytes);
-            IsRecording = !IsFull;
-            if (IsRecording)
+            IsFull = Sessions.IsFull || isBroken || FreePages < block.PagesWith(RecordFormat.MaxRecord);
+            if (IsFull)
             {
-                lastNumber = header.SessionNumber;
+                return false;
             }
 
+            header.SessionNumber = ++lastNumber;
+            nextSequence = 0;
+            Sessions.Add(header.SessionNumber, header.BootCount).StartPage = nextPage;
+            IsRecording = true;
+            IsFull = !TryGather(header) || !TryStore();
+            IsRecording = !IsFull;
+            Sessions.Count -= IsFull ? 1 : 0;
             return IsRecording;
         }
 
-        /// <summary>False when the record was not stored: no session is open, or the store is full.</summary>
+        /// <summary>
+        /// Takes a record; a block of samples is safe from a power cut when this returns, and with it all that came before. False when the
+        /// record was not taken: no session is open, or the card is full.
+        /// </summary>
         public bool Append(IRecord record)
         {
             if (!IsRecording || IsFull)
@@ -93,11 +117,12 @@ namespace LoggerBox.Capture.Storage
                 return false;
             }
 
-            IsFull = !TryContinue(record, ReservedBytes);
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record)
+                || (record.Code == RecordCode.SampleBlock && !TryStore());
             return !IsFull;
         }
 
-        /// <summary>Closes the session. Where the store was full, a dropout that says so goes before the end.</summary>
+        /// <summary>Closes the session. Where the card was full, a dropout that says so goes before the end.</summary>
         public bool EndSession(SessionEnd end)
         {
             if (!IsRecording)
@@ -111,14 +136,15 @@ namespace LoggerBox.Capture.Storage
                 fullStore.ToMicroseconds = end.Microseconds;
                 fullStore.Reason = DropoutReason.StoreFull;
                 end.Reason = SessionEndReason.StoreFull;
-                TryContinue(fullStore, 0);
+                TryGather(fullStore);
             }
 
             IsRecording = false;
-            return TryContinue(end, 0);
+            Sessions.Last!.Ended = TryGather(end) && TryStore();
+            return Sessions.Last!.Ended;
         }
 
-        /// <summary>Bytes of a session, from an offset into it. Returns how many: fewer than asked for at its end.</summary>
+        /// <summary>Bytes of a session as far as it is stored, from an offset into it. Returns how many: fewer than asked for at its end.</summary>
         public int Read(LoggedSession session, uint offset, byte[] buffer, int bufferOffset, int count)
         {
             if (offset >= session.Length)
@@ -127,7 +153,9 @@ namespace LoggerBox.Capture.Storage
             }
 
             uint left = session.Length - offset;
-            return store.Read(session.StartOffset + offset, buffer, bufferOffset, left < (uint)count ? (int)left : count);
+            int readable = left < (uint)count ? (int)left : count;
+            reading.Read(session, offset, buffer, bufferOffset, readable);
+            return readable;
         }
 
         /// <summary>
@@ -136,7 +164,7 @@ namespace LoggerBox.Capture.Storage
         /// </summary>
         public bool Confirm(LoggedSession session, uint crc)
         {
-            if (IsRecording)
+            if (IsRecording || isBroken)
             {
                 return false;
             }
@@ -146,51 +174,81 @@ namespace LoggerBox.Capture.Storage
                 confirmation.SessionNumber = session.Number;
                 confirmation.Length = session.Length;
                 confirmation.Crc = crc;
-                session.Confirmed = TryWrite(confirmation, session.Number, session.BootCount, 0, 0);
+                session.Confirmed = TryNote(session);
             }
 
             return session.Confirmed;
         }
 
-        // Kept back so that a full store can still say that it is full, close the session and take the host's confirmations.
-        private int ReservedBytes => ClosingBytes + (ConfirmationBytes * (Sessions.Count + 1));
-
-        // Only a log of which the host has every session is begun again from nothing.
+        // Only a log of which the host has every session is begun again, over the old one: that stays whole until the new one stands.
         private void MakeRoom()
         {
-            bool scarce = FreeBytes < store.Capacity / 2 || Sessions.IsFull;
+            bool scarce = FreeBytes < pages.Store.Capacity / 2 || Sessions.IsFull || pages.Generation == 0;
             if (scarce && Sessions.AllConfirmed())
             {
+                // A card that was never used begins where its spoiled pages, if any, end.
+                nextPage = pages.Generation == 0 ? nextPage : 0;
+                pages.Generation++;
                 Sessions.Clear();
-                store.Truncate(0);
-                isDamaged = false;
+                isBroken = false;
             }
         }
 
-        private bool TryContinue(IRecord record, int keepFree)
+        private bool TryGather(IRecord record)
         {
             LoggedSession session = Sessions.Last!;
-            return TryWrite(record, session.Number, session.BootCount, Sessions.NextSequence, keepFree);
+            int length = writer.Write(record, session.Number, session.BootCount, nextSequence);
+            bool gathered = length > 0 && (block.Fits(length) || TryStore());
+            if (gathered)
+            {
+                block.Add(writer.Bytes, length);
+                nextSequence++;
+            }
+
+            return gathered;
         }
 
-        private bool TryWrite(IRecord record, uint number, ushort bootCount, uint sequence, int keepFree)
+        private bool TryStore()
         {
-            int length = writer.Write(record, number, bootCount, sequence);
-            long offset = store.Length;
-            if (length == 0 || length > store.Capacity - offset - keepFree)
+            LoggedSession session = Sessions.Last!;
+            uint length = (uint)block.Length;
+            int start = session.StartPage;
+            if (!TryWrite(PageKind.Session, start, session.Length))
             {
                 return false;
             }
 
-            if (isDamaged || !store.Append(writer.Bytes, 0, length))
+            session.Length += length;
+            session.LastPage = nextPage - 1;
+            return true;
+        }
+
+        // A card without room for the note is full of sessions that the host has: the next session begins it again in any case.
+        private bool TryNote(LoggedSession session)
+        {
+            int length = writer.Write(confirmation, session.Number, session.BootCount, 0);
+            block.Add(writer.Bytes, length);
+            if (nextPage + block.PagesWith(0) > pages.Count)
             {
-                // Part of the record may be there: nothing may follow it until Open has looked.
-                isDamaged = true;
-                return false;
+                block.Length = 0;
+                return true;
             }
 
-            written.TryReadEnvelope(0, length, envelope);
-            return Sessions.Take(envelope, offset);
+            return TryWrite(PageKind.Note, nextPage, 0);
+        }
+
+        private bool TryWrite(PageKind kind, int start, uint offset)
+        {
+            int count = block.PagesWith(0);
+            bool fits = !isBroken && nextPage + count <= pages.Count;
+            bool written = fits && block.TryWrite(nextPage, kind, Sessions.Last!, start, offset);
+
+            // Part of the block may be there: nothing may follow it until Open has looked.
+            isBroken = !written;
+            block.Length = 0;
+            nextPage += written ? count : 0;
+            reading.Forget();
+            return written;
         }
     }
 }

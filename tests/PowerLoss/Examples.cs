@@ -1,0 +1,85 @@
+using System;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.PowerLoss;
+
+/// <summary>Recordings for faults to be put into.</summary>
+public static class Examples
+{
+    /// <summary>Samples over the whole range, which no encoding makes small: the longest blocks that there are.</summary>
+    public static SampleBlock Block(Random random, long microseconds, int sets)
+    {
+        SampleBlock block = new();
+        block.Begin(20_000);
+        SampleSet sample = new() { Microseconds = microseconds };
+        for (int i = 0; i < sets; i++)
+        {
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                sample.Values[channel] = random.Next(0, 32_000);
+            }
+
+            block.TryAdd(sample);
+            sample.Microseconds += 20_000;
+        }
+
+        return block;
+    }
+
+    /// <summary>
+    /// Every kind of page on one card of 16 KiB: an older log that the host has, with a session that was cut; over it a new one with
+    /// long and short blocks, notes, and a session that found the card full.
+    /// </summary>
+    public static Recording EveryKindOfPage(int seed)
+    {
+        Random random = new(seed);
+        Recording recording = new(new Card(32));
+        recording.Start(1);
+        Session(recording, random, blocks: 3, end: true);
+        Session(recording, random, blocks: 2, end: false);
+        recording.Start(2);
+        Session(recording, random, blocks: 1, end: true);
+        recording.Confirm(2);
+        recording.Confirm(1);
+        recording.Confirm(3);
+        Session(recording, random, blocks: 2, end: true);
+        recording.Confirm(4);
+        Session(recording, random, blocks: 1, end: false);
+        recording.Start(3);
+        Session(recording, random, blocks: 20, end: true);
+        recording.Confirm(5);
+        return recording;
+    }
+
+    /// <summary>One session of an hour at 50 sets a second.</summary>
+    public static Recording OneHour(int seed)
+    {
+        Random random = new(seed);
+        Recording recording = new(new Card(6000));
+        recording.Start(1);
+        Session(recording, random, blocks: 3600 * 50 / SampleBlock.Capacity, end: true);
+        return recording;
+    }
+
+    private static void Session(Recording recording, Random random, int blocks, bool end)
+    {
+        if (!recording.Begin("plan"))
+        {
+            return;
+        }
+
+        recording.Append(new PlanRecord { Name = "plan" });
+        for (int i = 0; i < blocks && !recording.IsFull; i++)
+        {
+            recording.Append(new EventRecord { Microseconds = i, Kind = EventKind.Button, Value = i });
+            recording.Append(new HoldRecord { StartMicroseconds = i });
+            int sets = i % 2 == 0 ? SampleBlock.Capacity : 20;
+            recording.Append(Block(random, i * 2_560_000L, sets));
+        }
+
+        if (end)
+        {
+            recording.End(blocks * 2_560_000L);
+        }
+    }
+}

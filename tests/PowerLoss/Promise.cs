@@ -1,0 +1,73 @@
+using System;
+using System.Collections.Generic;
+using System.Runtime.InteropServices;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.PowerLoss;
+
+/// <summary>
+/// What must be, and what may be, found of one session: built from what was handed to the log and from what its calls answered, never from
+/// what lies on the card.
+/// </summary>
+public sealed class Promise
+{
+    // Only ever added to, so copies of a promise share it.
+    private readonly List<byte> given = [];
+    private readonly List<int> boundaries = [0];
+
+    public uint Number { get; init; }
+
+    public ushort BootCount { get; init; }
+
+    /// <summary>Bytes that a returned call has made safe, and bytes that may be there.</summary>
+    public int Sure { get; set; }
+
+    public int Possible { get; set; }
+
+    public bool SureEnded { get; set; }
+
+    public bool MayBeEnded { get; set; }
+
+    public bool SureConfirmed { get; set; }
+
+    public bool MayBeConfirmed { get; set; }
+
+    /// <summary>The host has it and the log was begun again: whatever is left of it must only not be wrong.</summary>
+    public bool Free { get; set; }
+
+    /// <summary>Bytes that a fault after the fact may have cost.</summary>
+    public int LostFrom { get; set; }
+
+    public int LostTo { get; set; }
+
+    public ReadOnlySpan<byte> Bytes => CollectionsMarshal.AsSpan(given);
+
+    public void Give(byte[] record, int count)
+    {
+        given.AddRange(record.AsSpan(0, count));
+        boundaries.Add(given.Count);
+        Possible = given.Count;
+    }
+
+    public bool IsBoundary(int length) => boundaries.BinarySearch(length) >= 0;
+
+    /// <summary>The same session with limits of its own.</summary>
+    public Promise Copy() => (Promise)MemberwiseClone();
+
+    /// <summary>Allows the loss of the records that these bytes belong to.</summary>
+    public void MayLose(int from, int to)
+    {
+        if (to <= from)
+        {
+            return;
+        }
+
+        int first = boundaries.BinarySearch(from);
+        int last = boundaries.BinarySearch(to);
+        LostFrom = boundaries[first < 0 ? ~first - 1 : first];
+        LostTo = boundaries[Math.Min(last < 0 ? ~last : last, boundaries.Count - 1)];
+    }
+
+    /// <summary>Whether the session's own reader would take this record.</summary>
+    public bool Owns(Envelope envelope) => envelope.SessionNumber == Number && envelope.BootCount == BootCount;
+}
