@@ -7,7 +7,11 @@ namespace LoggerBox.Protocol.Link
     {
         public const int MaxPayload = 1024;
 
-        public uint SessionNumber;
+        /// <summary>
+        /// Lowest byte of the session's number: enough to tell apart what comes late of the session before. Three bytes more in each
+        /// frame cost two per cent of a bad line.
+        /// </summary>
+        public byte SessionByte;
         public uint Offset;
         public int Length;
         public readonly byte[] Payload = new byte[MaxPayload];
@@ -16,7 +20,7 @@ namespace LoggerBox.Protocol.Link
 
         public void Write(ByteWriter writer)
         {
-            writer.WriteUInt32(SessionNumber);
+            writer.WriteByte(SessionByte);
             writer.WriteUInt32(Offset);
             writer.WriteBytes(Payload, 0, Length);
         }
@@ -24,7 +28,7 @@ namespace LoggerBox.Protocol.Link
         /// <summary>The payload is the rest of the frame: this message can never have fields appended.</summary>
         public bool TryRead(ByteReader reader)
         {
-            SessionNumber = reader.ReadUInt32();
+            SessionByte = reader.ReadByte();
             Offset = reader.ReadUInt32();
             Length = reader.Remaining;
             if (reader.TooShort || Length > MaxPayload)

@@ -2,7 +2,7 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Protocol.Link
 {
-    /// <summary>Host: send this range of a session. A new request takes the place of one that is still being answered.</summary>
+    /// <summary>Host: send this range of a session, after those that were asked for before.</summary>
     public sealed class Fetch : IMessage
     {
         public uint SessionNumber;

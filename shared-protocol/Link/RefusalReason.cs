@@ -20,5 +20,8 @@ namespace LoggerBox.Protocol.Link
 
         /// <summary>The store could not keep the note.</summary>
         StoreFailed = 6,
+
+        /// <summary>More ranges wait than the logger keeps: ask again when some have come.</summary>
+        TooManyRequests = 7,
     }
 }

@@ -65,8 +65,8 @@ namespace LoggerBox.Capture.Link
             {
                 if (decoder.Accept(incoming[i]))
                 {
-                    // An answer not yet on its way gives way: the host that asks again has stopped waiting for it.
-                    answer = requests.Answer(decoder.Content, microseconds, utcSeconds);
+                    // An answer not yet on its way gives way to the next: the host that asks again has stopped waiting for it.
+                    answer = requests.Answer(decoder.Content, microseconds, utcSeconds) ?? answer;
                 }
             }
 

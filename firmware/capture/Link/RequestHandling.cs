@@ -66,6 +66,9 @@ namespace LoggerBox.Capture.Link
 
         private HelloAnswer AnswerHello(long microseconds, uint utcSeconds)
         {
+            // A host that greets begins anew: what the last one asked for is not sent to it.
+            sending.Stop();
+
             // A host of another version is told which one this is; it decides whether it can go on.
             helloAnswer.Version = LinkVersion.Current;
             helloAnswer.RecordVersion = RecordFormat.Version;
@@ -104,15 +107,13 @@ namespace LoggerBox.Capture.Link
 
         private Refusal? BeginFetch()
         {
-            LoggedSession? session = log.Sessions.Find(fetch.SessionNumber);
-            if (session == null)
+            if (log.Sessions.Find(fetch.SessionNumber) == null)
             {
                 return Refuse(MessageCode.Fetch, RefusalReason.NoSuchSession);
             }
 
             check.IsActive = false;
-            sending.Begin(session, fetch);
-            return null;
+            return sending.TryAdd(fetch) ? null : Refuse(MessageCode.Fetch, RefusalReason.TooManyRequests);
         }
 
         private Refusal? BeginCheck()
@@ -128,7 +129,7 @@ namespace LoggerBox.Capture.Link
                 return Refuse(MessageCode.Confirm, RefusalReason.Recording);
             }
 
-            sending.IsActive = false;
+            sending.Stop();
             check.Begin(session, confirm);
             return null;
         }

@@ -26,8 +26,14 @@ namespace LoggerBox.Capture.Link
             this.log = log;
         }
 
+        /// <summary>A repeat of the request that is being worked on does not begin it again.</summary>
         public void Begin(LoggedSession session, Confirm request)
         {
+            if (IsActive && this.session == session && wantedLength == request.Length && wantedCrc == request.Crc)
+            {
+                return;
+            }
+
             this.session = session;
             wantedLength = request.Length;
             wantedCrc = request.Crc;

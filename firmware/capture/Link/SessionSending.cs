@@ -4,18 +4,19 @@ using LoggerBox.Protocol.Link;
 
 namespace LoggerBox.Capture.Link
 {
-    /// <summary>A range of a session on its way to the host, one frame at a time.</summary>
-    public sealed class SessionSending
+    /// <summary>The ranges that the host asked for on their way to it, in the order of its requests, one frame at a time.</summary>
+    internal sealed class SessionSending
     {
         /// <summary>A frame much shorter would be all overhead.</summary>
         private const int ShortestPayload = 16;
 
+        /// <summary>Something is still to be sent, the end at least.</summary>
         public bool IsActive;
 
         private readonly RecordLog log;
+        private readonly FetchQueue waiting = new FetchQueue();
         private readonly Data data = new Data();
         private readonly FetchEnd fetchEnd = new FetchEnd();
-        private LoggedSession? session;
         private uint position;
         private uint left;
         private int payloadLength;
@@ -25,41 +26,80 @@ namespace LoggerBox.Capture.Link
             this.log = log;
         }
 
-        public void Begin(LoggedSession source, Fetch request)
+        /// <summary>False when too many ranges wait already.</summary>
+        public bool TryAdd(Fetch request)
         {
-            session = source;
+            if (!waiting.TryAdd(request))
+            {
+                return false;
+            }
+
+            IsActive = true;
+            return true;
+        }
+
+        public void Stop()
+        {
+            waiting.Clear();
+            left = 0;
+            IsActive = false;
+        }
+
+        /// <summary>The next frame: bytes of the ranges, and after the last of them the end.</summary>
+        public IMessage Next()
+        {
+            while (left > 0 || waiting.Count > 0)
+            {
+                if (left == 0)
+                {
+                    Begin(waiting.Take());
+                }
+
+                if (left > 0 && TryRead())
+                {
+                    return data;
+                }
+            }
+
+            IsActive = false;
+            return fetchEnd;
+        }
+
+        private void Begin(Fetch request)
+        {
+            LoggedSession? session = log.Sessions.Find(request.SessionNumber);
+            uint held = session != null && request.Offset < session.Length ? session.Length - request.Offset : 0;
             position = request.Offset;
-            uint held = request.Offset < source.Length ? source.Length - request.Offset : 0;
             left = request.Length < held ? request.Length : held;
             payloadLength = request.PayloadLength > Data.MaxPayload ? Data.MaxPayload
                 : request.PayloadLength < ShortestPayload ? ShortestPayload : request.PayloadLength;
-            fetchEnd.SessionNumber = source.Number;
+            fetchEnd.SessionNumber = request.SessionNumber;
             fetchEnd.Offset = request.Offset;
             fetchEnd.Length = left;
             fetchEnd.Crc = Crc32C.Start;
-            IsActive = true;
         }
 
-        /// <summary>The next frame: bytes of the range, and after the last of them its end.</summary>
-        public IMessage Next()
+        private bool TryRead()
         {
+            // Looked up for each frame: the log may have begun again from nothing since the last one.
+            LoggedSession? session = log.Sessions.Find(fetchEnd.SessionNumber);
             int wanted = left < (uint)payloadLength ? (int)left : payloadLength;
-            int read = wanted == 0 || session == null ? 0 : log.Read(session, position, data.Payload, 0, wanted);
+            int read = session == null ? 0 : log.Read(session, position, data.Payload, 0, wanted);
             if (read == 0)
             {
                 // A store that gives less than it promised ends the range early, and says so.
-                IsActive = false;
                 fetchEnd.Length -= left;
-                return fetchEnd;
+                left = 0;
+                return false;
             }
 
-            data.SessionNumber = fetchEnd.SessionNumber;
+            data.SessionByte = (byte)fetchEnd.SessionNumber;
             data.Offset = position;
             data.Length = read;
             fetchEnd.Crc = Crc32C.Append(fetchEnd.Crc, data.Payload, 0, read);
             position += (uint)read;
             left -= (uint)read;
-            return data;
+            return true;
         }
     }
 }

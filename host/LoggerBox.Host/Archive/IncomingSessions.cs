@@ -30,9 +30,17 @@ public sealed class IncomingSessions
     });
 
     /// <summary>Stores bytes of a session; they are on the disk when this returns. Bytes that are here already are left as they are.</summary>
-    public void StorePart(string id, long start, byte[] bytes) => archive.Change(open =>
+    public void StorePart(string id, long start, byte[] bytes) => StoreParts(id, [(start, bytes)]);
+
+    /// <summary>Stores several stretches in one go: all of them are on the disk when this returns, or none.</summary>
+    public void StoreParts(string id, IEnumerable<(long Start, byte[] Bytes)> parts) => archive.Change(open =>
     {
-        SessionParts.Store(open, archive.Sessions.RowOf(open, id), start, bytes);
+        long row = archive.Sessions.RowOf(open, id);
+        foreach ((long start, byte[] bytes) in parts)
+        {
+            SessionParts.Store(open, row, start, bytes);
+        }
+
         return true;
     });
 

@@ -1,5 +1,8 @@
 using System;
+using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.Host.Link;
 
@@ -9,14 +12,13 @@ namespace LoggerBox.Host.Link;
 /// </summary>
 internal sealed class ArrivingParts : IDisposable
 {
-    // A part a second or so at 115200 baud: what a killed program can lose.
-    private const int PartLength = 16 * 1024;
+    // A second or so at 115200 baud: what a killed program can lose.
+    private const int BytesBeforeAWrite = 16 * 1024;
 
     private readonly ArchiveFile archive;
     private readonly string sessionId;
-    private readonly byte[] part = new byte[PartLength];
-    private long start;
-    private int length;
+    private readonly List<(long Start, byte[] Bytes)> pieces = [];
+    private int gathered;
 
     public ArrivingParts(ArchiveFile archive, string sessionId)
     {
@@ -26,24 +28,42 @@ internal sealed class ArrivingParts : IDisposable
 
     public void Add(long offset, ReadOnlySpan<byte> bytes)
     {
-        if (offset != start + length || length + bytes.Length > PartLength)
+        pieces.Add((offset, bytes.ToArray()));
+        gathered += bytes.Length;
+        if (gathered >= BytesBeforeAWrite)
         {
             Store();
-            start = offset;
         }
-
-        bytes.CopyTo(part.AsSpan(length));
-        length += bytes.Length;
     }
 
     public void Dispose() => Store();
 
     private void Store()
     {
-        if (length > 0)
+        if (gathered > 0)
         {
-            archive.Incoming.StorePart(sessionId, start, part[..length]);
-            length = 0;
+            // Emptied first: what the disk refuses once is not offered again while the line is being closed.
+            (long Start, byte[] Bytes)[] whole = [.. Stretches()];
+            pieces.Clear();
+            gathered = 0;
+            archive.Incoming.StoreParts(sessionId, whole);
+        }
+    }
+
+    /// <summary>Pieces that adjoin as one row: a row each would make a session of a bad line slow to read ever after.</summary>
+    private IEnumerable<(long Start, byte[] Bytes)> Stretches()
+    {
+        ByteRanges stretches = new();
+        pieces.ForEach(piece => stretches.Add(new ByteRange(piece.Start, piece.Start + piece.Bytes.Length)));
+        foreach (ByteRange stretch in stretches.All)
+        {
+            byte[] bytes = new byte[stretch.Length];
+            foreach ((long start, byte[] piece) in pieces.Where(piece => piece.Start >= stretch.Start && piece.Start < stretch.End))
+            {
+                piece.CopyTo(bytes, start - stretch.Start);
+            }
+
+            yield return (stretch.Start, bytes);
         }
     }
 }

@@ -30,6 +30,10 @@ public sealed class HostLine : IDisposable
 
     public string Port { get; }
 
+    /// <summary>A line that is open already; it must know time-outs.</summary>
+    /// <param name="port">Its name in what is said to the user.</param>
+    public static HostLine Over(Stream stream, string port) => new(port, stream, stream);
+
     /// <param name="port">A serial device, or tcp:127.0.0.1:N.</param>
     /// <param name="baud">Of a serial device.</param>
     /// <exception cref="UserErrorException">No such port, no right to it, or not a port at all.</exception>

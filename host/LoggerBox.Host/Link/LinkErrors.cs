@@ -63,6 +63,7 @@ internal static class LinkErrors
         RefusalReason.NoSuchSession => "it has no such session any more; run the same command again",
         RefusalReason.DoesNotAgree => "it holds other bytes; run the same command again",
         RefusalReason.Recording => "it is recording; end the session with the button, then run the same command again",
+        RefusalReason.TooManyRequests => "too many requests wait there; run the same command again",
         RefusalReason.StoreFailed => "its card took no note of it; check the card",
         _ => $"it gives the reason {(int)reason}, which this program does not know; install the newer program",
     };

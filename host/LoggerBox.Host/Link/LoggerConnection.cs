@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using LoggerBox.Host.Sessions;
-using LoggerBox.Protocol.Framing;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 
@@ -13,24 +12,17 @@ namespace LoggerBox.Host.Link;
 /// </summary>
 public sealed class LoggerConnection
 {
-    private readonly HostLine line;
+    private readonly FrameLine line;
     private readonly LinkTiming timing;
-    private readonly FrameEncoder encoder = new();
-    private readonly FrameDecoder decoder = new();
-    private readonly byte[] incoming = new byte[4096];
-    private int incomingCount;
-    private int incomingRead;
-    private long bytesHeard;
 
-    public LoggerConnection(HostLine line, LinkTiming? timing = null)
+    /// <param name="clock">For waits only; null: the system's.</param>
+    public LoggerConnection(HostLine line, LinkTiming? timing = null, TimeProvider? clock = null)
     {
-        this.line = line;
+        this.line = new FrameLine(line, clock ?? TimeProvider.System);
         this.timing = timing ?? LinkTiming.Default;
     }
 
     public string Port => line.Port;
-
-    internal int Attempts => timing.Attempts;
 
     /// <summary>The first request: who is there?</summary>
     /// <exception cref="UserErrorException">Nobody, noise, or a logger of a version that this program cannot understand.</exception>
@@ -76,47 +68,12 @@ public sealed class LoggerConnection
 
     public void SetClock(DateTimeOffset now) => Demand(new SetClock { UtcSeconds = (uint)now.ToUnixTimeSeconds() }, new ClockAnswer());
 
-    /// <summary>
-    /// Asks once for a range and hands over each piece that arrives, in any order, until the logger says that it has sent all or
-    /// nothing of the range comes any more. What did not arrive is to be asked for again.
-    /// </summary>
-    public void FetchOnce(uint session, ByteRange range, int payloadLength, Action<Data> take)
-    {
-        Data data = new();
-        FetchEnd end = new();
-        Refusal refusal = new();
-        Send(new Fetch
-        {
-            SessionNumber = session,
-            Offset = (uint)range.Start,
-            Length = (uint)range.Length,
-            PayloadLength = (ushort)payloadLength,
-        });
-
-        // Each byte of the range is due once; a logger that repeats itself for ever does not get more time for it.
-        long due = range.Length;
-        Deadline deadline = new(timing.Silence);
-        while (NextFrame(deadline, out MessageCode code))
-        {
-            if (code == MessageCode.Data && data.TryRead(decoder.Content) && IsOf(data, session, range))
-            {
-                take(data);
-                due -= data.Length;
-                deadline = due > 0 ? new Deadline(timing.Silence) : deadline;
-            }
-            else if (code == MessageCode.FetchEnd && end.TryRead(decoder.Content) && end.SessionNumber == session && end.Offset == range.Start)
-            {
-                return;
-            }
-            else if (code == MessageCode.Refusal && refusal.TryRead(decoder.Content) && refusal.Request == MessageCode.Fetch)
-            {
-                throw LinkErrors.Refused(Port, MessageCode.Fetch, refusal.Reason);
-            }
-        }
-    }
-
-    private static bool IsOf(Data data, uint session, ByteRange range) =>
-        data.SessionNumber == session && data.Length > 0 && data.Offset >= range.Start && data.Offset + (long)data.Length <= range.End;
+    /// <summary>Brings these ranges of a session across and hands over each piece that arrives, in any order.</summary>
+    /// <param name="wanted">In order; at least one.</param>
+    /// <param name="take">The object is filled again afterwards.</param>
+    /// <exception cref="UserErrorException">Nothing new came for too long, or the logger refused.</exception>
+    public void Fetch(uint session, IReadOnlyList<ByteRange> wanted, Action<Data> take) =>
+        new RangeFetch(line, session, wanted, take).Run(timing.Silence);
 
     private void Demand(IMessage request, IMessage answer, Func<bool>? isMine = null)
     {
@@ -126,57 +83,33 @@ public sealed class LoggerConnection
         }
     }
 
-    /// <summary>Fills the answer, or returns why the logger refuses; asks again when no answer comes in time.</summary>
+    /// <summary>Fills the answer, or returns why the logger refuses; asks again while no answer comes.</summary>
     private RefusalReason? Ask(IMessage request, IMessage answer, Func<bool> isMine, TimeSpan limit)
     {
         Refusal refusal = new();
-        int framesBefore = decoder.Frames;
-        long heardBefore = bytesHeard;
-        for (int attempt = 0; attempt < timing.Attempts; attempt++)
+        int framesBefore = line.FramesHeard;
+        long bytesBefore = line.BytesHeard;
+        Deadline deadline = line.After(limit);
+        while (!deadline.IsOver)
         {
-            Send(request);
-            Deadline deadline = new(limit);
-            while (NextFrame(deadline, out MessageCode code))
+            line.Send(request);
+            while (line.Next(deadline, out MessageCode code))
             {
-                if (code == answer.Code && answer.TryRead(decoder.Content) && isMine())
+                if (code == answer.Code && answer.TryRead(line.Content) && isMine())
                 {
+                    line.Answered(deadline.Spent);
                     return null;
                 }
 
-                if (code == MessageCode.Refusal && refusal.TryRead(decoder.Content) && refusal.Request == request.Code)
+                if (code == MessageCode.Refusal && refusal.TryRead(line.Content) && refusal.Request == request.Code)
                 {
                     return refusal.Reason;
                 }
             }
         }
 
-        throw bytesHeard == heardBefore ? LinkErrors.Silent(Port, limit * timing.Attempts)
-            : decoder.Frames == framesBefore ? LinkErrors.Noise(Port, bytesHeard - heardBefore)
+        throw line.BytesHeard == bytesBefore ? LinkErrors.Silent(Port, limit)
+            : line.FramesHeard == framesBefore ? LinkErrors.Noise(Port, line.BytesHeard - bytesBefore)
             : LinkErrors.NoAnswer(Port, request.Code);
-    }
-
-    private void Send(IMessage message) => line.Write(encoder.Frame, encoder.Encode(message));
-
-    /// <summary>True with the code of the next sound frame, its fields to be read from the decoder; false when the time is over.</summary>
-    private bool NextFrame(Deadline deadline, out MessageCode code)
-    {
-        do
-        {
-            while (incomingRead < incomingCount)
-            {
-                if (decoder.Accept(incoming[incomingRead++]))
-                {
-                    code = (MessageCode)decoder.Content.ReadByte();
-                    return true;
-                }
-            }
-
-            incomingRead = 0;
-            incomingCount = line.Read(incoming, deadline.Left);
-            bytesHeard += incomingCount;
-        }
-        while (!deadline.IsOver);
-        code = MessageCode.None;
-        return false;
     }
 }

@@ -86,32 +86,19 @@ public sealed class SessionDownload
     {
         string id = archive.Incoming.Begin(identity, length, origin, connection.Port, now);
         IReadOnlyList<ByteRange> holes = archive.Incoming.Missing(id);
-        int roundsWithoutNews = 0;
-        while (holes.Count > 0)
+        if (holes.Count > 0)
         {
-            long missing = holes.Sum(hole => hole.Length);
-            Ask(id, identity.SessionNumber, length, holes[0], length - missing);
-            holes = archive.Incoming.Missing(id);
-            long stillMissing = holes.Sum(hole => hole.Length);
-            roundsWithoutNews = stillMissing < missing ? 0 : roundsWithoutNews + 1;
-            if (roundsWithoutNews == connection.Attempts)
+            long received = length - holes.Sum(hole => hole.Length);
+            using ArrivingParts parts = new(archive, id);
+            connection.Fetch(identity.SessionNumber, holes, data =>
             {
-                throw LinkErrors.Stuck(connection.Port, identity.SessionNumber, stillMissing);
-            }
+                parts.Add(data.Offset, data.Payload.AsSpan(0, data.Length));
+                received += data.Length;
+                progress?.Invoke(new DownloadProgress(identity.SessionNumber, Math.Min(received, length), length));
+            });
         }
 
         return archive.Incoming.Complete(id);
-    }
-
-    private void Ask(string id, uint session, uint length, ByteRange hole, long received)
-    {
-        using ArrivingParts parts = new(archive, id);
-        connection.FetchOnce(session, hole, Data.MaxPayload, data =>
-        {
-            parts.Add(data.Offset, data.Payload.AsSpan(0, data.Length));
-            received += data.Length;
-            progress?.Invoke(new DownloadProgress(session, received, length));
-        });
     }
 
     /// <summary>Tells the logger what the archive has. Not confirmed though it agrees, as far as can be told: the logger is recording just now.</summary>

@@ -83,12 +83,98 @@ public sealed class LinkAnswersTests
         LogExamples.Record(log, events: 100);
         cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 64 });
         answers.Step(0, 0);
-        cable.Send(new Hello { Version = 1 });
+        cable.Send(new List());
         List<IMessage> received = Run();
-        int hello = received.FindIndex(message => message is HelloAnswer);
-        Assert.InRange(hello, 1, 2);
+        int list = received.FindIndex(message => message is SessionList);
+        Assert.InRange(list, 1, 2);
         Assert.Equal((int)log.Sessions[0].Length, received.OfType<Data>().Sum(data => data.Length));
         Assert.IsType<FetchEnd>(received[^1]);
+    }
+
+    [Fact]
+    public void Ranges_come_in_the_order_of_the_requests_each_once_and_one_end_after_the_last()
+    {
+        LogExamples.Record(log, events: 100);
+        foreach (uint offset in (uint[])[500, 0, 200, 0, 500])
+        {
+            cable.Send(new Fetch { SessionNumber = 1, Offset = offset, Length = 100, PayloadLength = 50 });
+        }
+
+        List<IMessage> received = Run();
+
+        Assert.Equal([500u, 550u, 0u, 50u, 200u, 250u], received.OfType<Data>().Select(data => data.Offset));
+        FetchEnd end = Assert.IsType<FetchEnd>(received[^1]);
+        Assert.Equal((200u, 100u), (end.Offset, end.Length));
+        Assert.Equal(7, received.Count);
+    }
+
+    [Fact]
+    public void More_ranges_than_the_logger_keeps_are_refused()
+    {
+        LogExamples.Record(log, events: 100);
+        cable.BytesTakenAtOnce = 0;
+        for (uint i = 0; i < 70; i++)
+        {
+            cable.Send(new Fetch { SessionNumber = 1, Offset = i * 16, Length = 16, PayloadLength = 16 });
+        }
+
+        for (int i = 0; i < 20; i++)
+        {
+            answers.Step(0, 0);
+        }
+
+        cable.BytesTakenAtOnce = int.MaxValue;
+        List<IMessage> received = Run();
+
+        Assert.Contains(received, message => message is Refusal { Request: MessageCode.Fetch, Reason: RefusalReason.TooManyRequests });
+        Assert.InRange(received.OfType<Data>().Count(), 64, 65);
+    }
+
+    [Fact]
+    public void A_greeting_drops_what_was_asked_for_before()
+    {
+        LogExamples.Record(log, events: 100);
+        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 64 });
+        answers.Step(0, 0);
+        cable.Send(new Hello { Version = 1 });
+        List<IMessage> received = Run();
+        Assert.IsType<HelloAnswer>(received[^1]);
+        Assert.InRange(received.Count, 1, 3);
+    }
+
+    [Fact]
+    public void A_log_that_begins_again_while_a_range_waits_sends_nothing_of_the_new_session()
+    {
+        LogExamples.Record(log, events: 4000);
+        byte[] whole = LogExamples.Bytes(log, log.Sessions[0]);
+        Ask(new Confirm { SessionNumber = 1, Length = (uint)whole.Length, Crc = Crc32C.Of(whole, 0, whole.Length) });
+        cable.Send(new Fetch { SessionNumber = 1, Length = 2000, PayloadLength = 64 });
+        answers.Step(0, 0);
+        LogExamples.Record(log, events: 100);
+        Assert.Equal(2u, log.Sessions[0].Number);
+
+        List<IMessage> received = Run();
+
+        Assert.All(received.OfType<Data>(), data => Assert.Equal(whole.AsSpan((int)data.Offset, data.Length).ToArray(), data.Payload[..data.Length]));
+        Assert.InRange(received.OfType<Data>().Sum(data => data.Length), 0, 1999);
+        Assert.IsType<FetchEnd>(received[^1]);
+    }
+
+    [Fact]
+    public void A_repeated_confirm_does_not_begin_the_comparison_again()
+    {
+        LogExamples.Record(log, events: 1000);
+        byte[] whole = LogExamples.Bytes(log, log.Sessions[0]);
+        Confirm confirm = new() { SessionNumber = 1, Length = (uint)whole.Length, Crc = Crc32C.Of(whole, 0, whole.Length) };
+        int steps = 0;
+        do
+        {
+            cable.Send(confirm);
+            answers.Step(0, 0);
+            steps++;
+        }
+        while (!log.Sessions[0].Confirmed && steps < 1000);
+        Assert.InRange(steps, 1, (whole.Length / 1024) + 3);
     }
 
     [Fact]

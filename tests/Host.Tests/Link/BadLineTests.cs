@@ -11,7 +11,7 @@ namespace LoggerBox.Host.Tests.Link;
 public class BadLineTests
 {
     private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(60);
-    private static readonly LinkTiming Quick = new(Short, 2, Short, Short);
+    private static readonly LinkTiming Quick = new(Short * 2, Short * 4, Short);
     private static readonly LinkTiming Patient = Quick with { Answer = TimeSpan.FromSeconds(5) };
     private static readonly LinkTiming LongEnoughToHearIt = Quick with { Answer = TimeSpan.FromMilliseconds(500) };
 
@@ -43,15 +43,17 @@ public class BadLineTests
     }
 
     [Fact]
-    public void The_same_data_without_end_ends_the_round()
+    public void The_same_data_without_end_is_taken_once_and_ends_with_a_sentence()
     {
-        using Sender repeating = Repeating(new Data { SessionNumber = 1, Offset = 0, Length = 100 });
+        using Sender repeating = Repeating(new Data { SessionByte = 1, Offset = 0, Length = 100 });
         using HostLine line = HostLine.Open(repeating.Port);
         long taken = 0;
 
-        new LoggerConnection(line, Quick with { Silence = TimeSpan.FromSeconds(1) }).FetchOnce(1, new Host.Sessions.ByteRange(0, 5000), Data.MaxPayload, data => taken += data.Length);
+        LoggerConnection connection = new(line, Quick with { Silence = TimeSpan.FromSeconds(1) });
+        UserErrorException error = Assert.Throws<UserErrorException>(() => connection.Fetch(1, [new Host.Sessions.ByteRange(0, 5000)], data => taken += data.Length));
 
-        Assert.InRange(taken, 5000, 100_000_000);
+        Assert.Equal(100, taken);
+        Assert.Contains("4900 bytes are missing", error.Message, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -14,8 +14,8 @@ public sealed class DownloadTests : IDisposable
     private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(300);
 
     // What comes at once costs no time however long the limit; only what never comes is waited for.
-    private static readonly LinkTiming Patient = new(TimeSpan.FromSeconds(5), 4, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(20));
-    private static readonly LinkTiming Quick = new(Short, 4, Short, TimeSpan.FromSeconds(5));
+    private static readonly LinkTiming Patient = new(TimeSpan.FromSeconds(20), TimeSpan.FromSeconds(10), TimeSpan.FromSeconds(20));
+    private static readonly LinkTiming Quick = new(Short, Short, TimeSpan.FromSeconds(5));
 
     private readonly TemporaryFolder folder = new();
     private readonly ArchiveFile archive;
