@@ -7,11 +7,8 @@ namespace LoggerBox.Protocol.Link
     {
         public const int MaxPayload = 1024;
 
-        /// <summary>
-        /// Lowest byte of the session's number: enough to tell apart what comes late of the session before. Three bytes more in each
-        /// frame cost two per cent of a bad line.
-        /// </summary>
-        public byte SessionByte;
+        /// <summary>Of the request that this answers; it says which session. A whole number here would cost two per cent of a bad line.</summary>
+        public byte Tag;
         public uint Offset;
         public int Length;
         public readonly byte[] Payload = new byte[MaxPayload];
@@ -20,7 +17,7 @@ namespace LoggerBox.Protocol.Link
 
         public void Write(ByteWriter writer)
         {
-            writer.WriteByte(SessionByte);
+            writer.WriteByte(Tag);
             writer.WriteUInt32(Offset);
             writer.WriteBytes(Payload, 0, Length);
         }
@@ -28,7 +25,7 @@ namespace LoggerBox.Protocol.Link
         /// <summary>The payload is the rest of the frame: this message can never have fields appended.</summary>
         public bool TryRead(ByteReader reader)
         {
-            SessionByte = reader.ReadByte();
+            Tag = reader.ReadByte();
             Offset = reader.ReadUInt32();
             Length = reader.Remaining;
             if (reader.TooShort || Length > MaxPayload)

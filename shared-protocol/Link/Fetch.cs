@@ -13,6 +13,9 @@ namespace LoggerBox.Protocol.Link
         /// <summary>Bytes of the session in one frame, at most <see cref="Data.MaxPayload"/>: short where the line is bad.</summary>
         public ushort PayloadLength;
 
+        /// <summary>The host's own count of its requests; comes back in each frame of this range.</summary>
+        public byte Tag;
+
         public MessageCode Code => MessageCode.Fetch;
 
         public void Write(ByteWriter writer)
@@ -21,6 +24,7 @@ namespace LoggerBox.Protocol.Link
             writer.WriteUInt32(Offset);
             writer.WriteUInt32(Length);
             writer.WriteUInt16(PayloadLength);
+            writer.WriteByte(Tag);
         }
 
         public bool TryRead(ByteReader reader)
@@ -29,6 +33,7 @@ namespace LoggerBox.Protocol.Link
             Offset = reader.ReadUInt32();
             Length = reader.ReadUInt32();
             PayloadLength = reader.ReadUInt16();
+            Tag = reader.ReadByte();
             return !reader.TooShort;
         }
     }

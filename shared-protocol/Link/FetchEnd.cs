@@ -13,6 +13,9 @@ namespace LoggerBox.Protocol.Link
         /// <summary>CRC-32C of the range.</summary>
         public uint Crc;
 
+        /// <summary>Of the request for it.</summary>
+        public byte Tag;
+
         public MessageCode Code => MessageCode.FetchEnd;
 
         public void Write(ByteWriter writer)
@@ -21,6 +24,7 @@ namespace LoggerBox.Protocol.Link
             writer.WriteUInt32(Offset);
             writer.WriteUInt32(Length);
             writer.WriteUInt32(Crc);
+            writer.WriteByte(Tag);
         }
 
         public bool TryRead(ByteReader reader)
@@ -29,6 +33,7 @@ namespace LoggerBox.Protocol.Link
             Offset = reader.ReadUInt32();
             Length = reader.ReadUInt32();
             Crc = reader.ReadUInt32();
+            Tag = reader.ReadByte();
             return !reader.TooShort;
         }
     }

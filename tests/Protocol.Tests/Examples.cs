@@ -44,7 +44,7 @@ public static class Examples
         Fields.Fill(plan, new Random(2100));
         yield return new SendPlan(plan);
 
-        Data data = new() { SessionByte = 7, Offset = 4096, Length = 32 };
+        Data data = new() { Tag = 7, Offset = 4096, Length = 32 };
         new Random(2200).NextBytes(data.Payload.AsSpan(0, 32));
         yield return data;
 
@@ -129,7 +129,7 @@ public static class Examples
     public static string Text(IMessage message) => message switch
     {
         SendPlan sendPlan => Fields.List(sendPlan.Plan),
-        Data data => $"SessionByte = {data.SessionByte}\nOffset = {data.Offset}\nPayload = {Convert.ToHexString(data.Payload, 0, data.Length)}\n",
+        Data data => $"Tag = {data.Tag}\nOffset = {data.Offset}\nPayload = {Convert.ToHexString(data.Payload, 0, data.Length)}\n",
         SessionList sessions => $"Total = {sessions.Total}\nFirstIndex = {sessions.FirstIndex}\nCount = {sessions.Count}\n"
             + string.Concat(sessions.Entries[..sessions.Count].Select(Fields.List)),
         _ => Fields.List(message),

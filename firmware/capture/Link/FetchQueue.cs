@@ -3,8 +3,8 @@ using LoggerBox.Protocol.Link;
 namespace LoggerBox.Capture.Link
 {
     /// <summary>
-    /// Ranges that the host has asked for and that wait for their turn, so that the line never waits for the host. A range that
-    /// waits already is not taken twice: every request may be repeated.
+    /// Ranges that the host has asked for and that wait for their turn, so that the line never waits for the host. A request that
+    /// waits already is not taken twice: the host may repeat each one.
     /// </summary>
     internal sealed class FetchQueue
     {
@@ -29,7 +29,7 @@ namespace LoggerBox.Capture.Link
         {
             for (int i = 0; i < Count; i++)
             {
-                if (IsSame(waiting[(first + i) % Capacity], request))
+                if (waiting[(first + i) % Capacity].Tag == request.Tag)
                 {
                     return true;
                 }
@@ -45,6 +45,7 @@ namespace LoggerBox.Capture.Link
             place.Offset = request.Offset;
             place.Length = request.Length;
             place.PayloadLength = request.PayloadLength;
+            place.Tag = request.Tag;
             Count++;
             return true;
         }
@@ -62,8 +63,5 @@ namespace LoggerBox.Capture.Link
         {
             Count = 0;
         }
-
-        private static bool IsSame(Fetch one, Fetch other) =>
-            one.SessionNumber == other.SessionNumber && one.Offset == other.Offset && one.Length == other.Length;
     }
 }

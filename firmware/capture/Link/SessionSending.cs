@@ -29,7 +29,9 @@ namespace LoggerBox.Capture.Link
         /// <summary>False when too many ranges wait already.</summary>
         public bool TryAdd(Fetch request)
         {
-            if (!waiting.TryAdd(request))
+            // A repeat of what is on its way just now.
+            bool isCurrent = left > 0 && request.Tag == fetchEnd.Tag;
+            if (!isCurrent && !waiting.TryAdd(request))
             {
                 return false;
             }
@@ -75,6 +77,7 @@ namespace LoggerBox.Capture.Link
                 : request.PayloadLength < ShortestPayload ? ShortestPayload : request.PayloadLength;
             fetchEnd.SessionNumber = request.SessionNumber;
             fetchEnd.Offset = request.Offset;
+            fetchEnd.Tag = request.Tag;
             fetchEnd.Length = left;
             fetchEnd.Crc = Crc32C.Start;
         }
@@ -93,7 +96,7 @@ namespace LoggerBox.Capture.Link
                 return false;
             }
 
-            data.SessionByte = (byte)fetchEnd.SessionNumber;
+            data.Tag = fetchEnd.Tag;
             data.Offset = position;
             data.Length = read;
             fetchEnd.Crc = Crc32C.Append(fetchEnd.Crc, data.Payload, 0, read);

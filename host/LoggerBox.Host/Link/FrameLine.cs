@@ -16,6 +16,7 @@ internal sealed class FrameLine
     private readonly byte[] incoming = new byte[4096];
     private int incomingCount;
     private int incomingRead;
+    private byte lastTag;
 
     public FrameLine(HostLine line, TimeProvider clock)
     {
@@ -31,6 +32,9 @@ internal sealed class FrameLine
 
     /// <summary>Fields of the frame that came last.</summary>
     public ByteReader Content => decoder.Content;
+
+    /// <summary>For the next request for a range.</summary>
+    public byte NextTag() => ++lastTag;
 
     public Deadline After(TimeSpan limit) => new(clock, limit);
 

@@ -75,8 +75,11 @@ internal sealed class RangeFetch
             }
             else
             {
-                // The line itself lost what is late, not the length of the frames.
-                WantAgain(requested.GivenUp());
+                // Nothing at all comes: requests got lost, or the answers. What waits at the logger already it does not take twice.
+                foreach (RequestedRange range in requested.All)
+                {
+                    Send(range);
+                }
             }
 
             patience = missing < before ? line.After(silence) : patience;
@@ -97,24 +100,33 @@ internal sealed class RangeFetch
 
             // Frames of one length: a short one at the end would be all overhead.
             long frames = (now.Length + frameLength.Payload - 1) / frameLength.Payload;
-            int payload = (int)((now.Length + frames - 1) / frames);
-            requested.Add(now, payload);
-            line.Send(new Fetch { SessionNumber = session, Offset = (uint)now.Start, Length = (uint)now.Length, PayloadLength = (ushort)payload });
+            RequestedRange request = new(line.NextTag(), now, (int)((now.Length + frames - 1) / frames));
+            requested.Add(request);
+            Send(request);
         }
     }
 
+    private void Send(RequestedRange range) => line.Send(new Fetch
+    {
+        SessionNumber = session,
+        Offset = (uint)range.Rest.Start,
+        Length = (uint)range.Rest.Length,
+        PayloadLength = (ushort)range.Payload,
+        Tag = range.Tag,
+    });
+
     private void Hear(MessageCode code)
     {
-        if (code == MessageCode.Data && data.TryRead(line.Content) && IsOfTheSession())
+        if (code == MessageCode.Data && data.TryRead(line.Content) && IsWanted())
         {
             ByteRange range = new(data.Offset, data.Offset + (long)data.Length);
-            WantAgain(Counted(requested.Heard(range)));
+            WantAgain(Counted(requested.Heard(data.Tag, range)));
             frameLength.Came(data.Length);
             Take(range);
         }
         else if (code == MessageCode.FetchEnd && end.TryRead(line.Content) && end.SessionNumber == session)
         {
-            WantAgain(Counted(requested.Ended(end.Offset)));
+            WantAgain(Counted(requested.Ended(end.Tag)));
         }
         else if (code == MessageCode.Refusal && refusal.TryRead(line.Content) && refusal.Request == MessageCode.Fetch
             && refusal.Reason != RefusalReason.TooManyRequests)
@@ -123,8 +135,8 @@ internal sealed class RangeFetch
         }
     }
 
-    private bool IsOfTheSession() =>
-        data.SessionByte == (byte)session && data.Length > 0 && data.Offset >= whole.Start && data.Offset + (long)data.Length <= whole.End;
+    private bool IsWanted() =>
+        requested.Knows(data.Tag) && data.Length > 0 && data.Offset >= whole.Start && data.Offset + (long)data.Length <= whole.End;
 
     private void Take(ByteRange range)
     {
@@ -138,7 +150,7 @@ internal sealed class RangeFetch
         }
     }
 
-    private IEnumerable<LostRange> Counted(IEnumerable<LostRange> lost)
+    private IReadOnlyList<LostRange> Counted(IReadOnlyList<LostRange> lost)
     {
         foreach (LostRange range in lost)
         {
@@ -146,12 +158,12 @@ internal sealed class RangeFetch
             {
                 frameLength.Lost(range.Payload);
             }
-
-            yield return range;
         }
+
+        return lost;
     }
 
-    private void WantAgain(IEnumerable<LostRange> lost)
+    private void WantAgain(IReadOnlyList<LostRange> lost)
     {
         // What came by another way meanwhile is not asked for again.
         List<ByteRange> holes = lost.SelectMany(range => here.HolesIn(range.Range)).ToList();

@@ -1,17 +1,18 @@
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.Host.Link;
 
-/// <summary>A range that was asked for: in the order of the requests its bytes come, up to <paramref name="Position"/> they have.</summary>
-internal sealed record RequestedRange(ByteRange Range, int Payload)
+/// <summary>A range that was asked for, in frames of so many bytes; up to <see cref="Position"/> they have come.</summary>
+internal sealed record RequestedRange(byte Tag, ByteRange Range, int Payload)
 {
     public long Position { get; set; } = Range.Start;
 
     public ByteRange Rest => new(Position, Range.End);
 }
 
-/// <summary>What is lost on the way from the logger to the host: a stretch, and the length of the frames that carried it.</summary>
+/// <summary>What got lost on the way from the logger to the host: a stretch, and the length of the frames that carried it.</summary>
 internal readonly record struct LostRange(ByteRange Range, int Payload);
 
 /// <summary>
@@ -21,90 +22,74 @@ internal readonly record struct LostRange(ByteRange Range, int Payload);
 internal sealed class RequestedRanges
 {
     private readonly LinkedList<RequestedRange> ranges = new();
+    private readonly bool[] tagsUsed = new bool[256];
 
     public int Count => ranges.Count;
 
+    /// <summary>In the order of asking.</summary>
+    public IEnumerable<RequestedRange> All => ranges;
+
     /// <summary>Bytes that are still to come.</summary>
-    public long Bytes { get; private set; }
+    public long Bytes => ranges.Sum(range => range.Rest.Length);
 
-    public void Add(ByteRange range, int payload)
+    /// <summary>This fetch asked for something under this tag, now or earlier.</summary>
+    public bool Knows(byte tag) => tagsUsed[tag];
+
+    public void Add(RequestedRange range)
     {
-        ranges.AddLast(new RequestedRange(range, payload));
-        Bytes += range.Length;
+        ranges.AddLast(range);
+        tagsUsed[range.Tag] = true;
     }
 
-    /// <summary>A frame came: gives what it overtook. Nothing where nobody asked for it: it was late, or comes twice.</summary>
-    public IEnumerable<LostRange> Heard(ByteRange frame)
+    /// <summary>A frame came: gives what it overtook. Nothing where its request is settled already: it was late, or comes twice.</summary>
+    public IReadOnlyList<LostRange> Heard(byte tag, ByteRange frame)
     {
-        if (!Contain(frame.Start))
+        List<LostRange> lost = Overtaken(tag);
+        if (ranges.First is { Value: RequestedRange current } && current.Tag == tag && frame.End > current.Position)
         {
-            yield break;
-        }
-
-        while (ranges.First is { Value: RequestedRange first } && !Holds(first, frame.Start))
-        {
-            yield return Drop(first);
-        }
-
-        RequestedRange current = ranges.First!.Value;
-        if (frame.Start > current.Position)
-        {
-            yield return new LostRange(new ByteRange(current.Position, frame.Start), current.Payload);
-        }
-
-        Bytes -= frame.End - current.Position;
-        current.Position = frame.End;
-        if (current.Rest.Length <= 0)
-        {
-            Bytes += -current.Rest.Length;
-            ranges.RemoveFirst();
-        }
-    }
-
-    /// <summary>The logger has sent everything up to the range that begins here.</summary>
-    public IEnumerable<LostRange> Ended(long start)
-    {
-        bool isKnown = false;
-        foreach (RequestedRange range in ranges)
-        {
-            isKnown |= range.Range.Start == start;
-        }
-
-        while (isKnown && ranges.First is { Value: RequestedRange first })
-        {
-            isKnown = first.Range.Start != start;
-            yield return Drop(first);
-        }
-    }
-
-    /// <summary>Nothing comes any more: all that was asked for.</summary>
-    public IEnumerable<LostRange> GivenUp()
-    {
-        while (ranges.First is { Value: RequestedRange first })
-        {
-            yield return Drop(first);
-        }
-    }
-
-    private static bool Holds(RequestedRange range, long offset) => offset >= range.Position && offset < range.Range.End;
-
-    private bool Contain(long offset)
-    {
-        foreach (RequestedRange range in ranges)
-        {
-            if (Holds(range, offset))
+            if (frame.Start > current.Position)
             {
-                return true;
+                lost.Add(new LostRange(new ByteRange(current.Position, frame.Start), current.Payload));
+            }
+
+            current.Position = frame.End;
+            if (current.Rest.Length <= 0)
+            {
+                ranges.RemoveFirst();
             }
         }
 
-        return false;
+        return lost;
     }
 
-    private LostRange Drop(RequestedRange first)
+    /// <summary>The logger has sent everything up to this request: gives what did not come.</summary>
+    public IReadOnlyList<LostRange> Ended(byte tag)
     {
+        List<LostRange> lost = Overtaken(tag);
+        if (ranges.First?.Value.Tag == tag)
+        {
+            lost.Add(DropFirst());
+        }
+
+        return lost;
+    }
+
+    private List<LostRange> Overtaken(byte tag)
+    {
+        List<LostRange> lost = [];
+        bool isOnItsWay = ranges.Any(range => range.Tag == tag);
+        while (isOnItsWay && ranges.First!.Value.Tag != tag)
+        {
+            lost.Add(DropFirst());
+        }
+
+        return lost;
+    }
+
+    private LostRange DropFirst()
+    {
+        RequestedRange first = ranges.First!.Value;
         ranges.RemoveFirst();
-        Bytes -= first.Rest.Length;
         return new LostRange(first.Rest, first.Payload);
     }
 }

@@ -95,16 +95,16 @@ public sealed class LinkAnswersTests
     public void Ranges_come_in_the_order_of_the_requests_each_once_and_one_end_after_the_last()
     {
         LogExamples.Record(log, events: 100);
-        foreach (uint offset in (uint[])[500, 0, 200, 0, 500])
+        foreach ((byte tag, uint offset) in ((byte, uint)[])[(1, 500), (2, 0), (3, 200), (2, 0), (1, 500)])
         {
-            cable.Send(new Fetch { SessionNumber = 1, Offset = offset, Length = 100, PayloadLength = 50 });
+            cable.Send(new Fetch { SessionNumber = 1, Offset = offset, Length = 100, PayloadLength = 50, Tag = tag });
         }
 
         List<IMessage> received = Run();
 
         Assert.Equal([500u, 550u, 0u, 50u, 200u, 250u], received.OfType<Data>().Select(data => data.Offset));
         FetchEnd end = Assert.IsType<FetchEnd>(received[^1]);
-        Assert.Equal((200u, 100u), (end.Offset, end.Length));
+        Assert.Equal((3, 200u, 100u), (end.Tag, end.Offset, end.Length));
         Assert.Equal(7, received.Count);
     }
 
@@ -115,7 +115,7 @@ public sealed class LinkAnswersTests
         cable.BytesTakenAtOnce = 0;
         for (uint i = 0; i < 70; i++)
         {
-            cable.Send(new Fetch { SessionNumber = 1, Offset = i * 16, Length = 16, PayloadLength = 16 });
+            cable.Send(new Fetch { SessionNumber = 1, Offset = i * 16, Length = 16, PayloadLength = 16, Tag = (byte)i });
         }
 
         for (int i = 0; i < 20; i++)

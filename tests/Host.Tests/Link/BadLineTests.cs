@@ -45,7 +45,7 @@ public class BadLineTests
     [Fact]
     public void The_same_data_without_end_is_taken_once_and_ends_with_a_sentence()
     {
-        using Sender repeating = Repeating(new Data { SessionByte = 1, Offset = 0, Length = 100 });
+        using Sender repeating = Repeating(new Data { Tag = 1, Offset = 0, Length = 100 });
         using HostLine line = HostLine.Open(repeating.Port);
         long taken = 0;
 

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.IO;
 using LoggerBox.Capture.Link;
 using LoggerBox.Link.Tests.Line;
@@ -16,6 +17,7 @@ internal sealed class VirtualLine : Stream
     // Of a logger that reads its card, or waits for a line that takes nothing more now.
     private const int StepsWithoutAByteInOneLook = 16;
 
+    private readonly SentFrames sent = new();
     private readonly VirtualClock clock;
     private readonly Func<bool> logger;
     private long moved;
@@ -32,6 +34,9 @@ internal sealed class VirtualLine : Stream
     public LineDirection ToHost { get; }
 
     public LineDirection ToLogger { get; }
+
+    /// <summary>What the logger has put on the wire.</summary>
+    public IReadOnlyList<SentFrame> Frames => sent.All;
 
     public override bool CanTimeout => true;
 
@@ -121,7 +126,12 @@ internal sealed class VirtualLine : Stream
     {
         public int Read(byte[] buffer, int offset, int count) => Moved(line.ToLogger.Receive(line.clock.Now, buffer.AsSpan(offset, count)));
 
-        public int Write(byte[] buffer, int offset, int count) => Moved(line.ToHost.Send(line.clock.Now, buffer.AsSpan(offset, count)));
+        public int Write(byte[] buffer, int offset, int count)
+        {
+            int taken = Moved(line.ToHost.Send(line.clock.Now, buffer.AsSpan(offset, count)));
+            line.sent.Hear(buffer.AsSpan(offset, taken));
+            return taken;
+        }
 
         private int Moved(int count)
         {

@@ -68,7 +68,7 @@ public sealed class FrameTests
 
     private static LinkData Data(int number, int length)
     {
-        LinkData data = new() { SessionByte = 1, Offset = (uint)number, Length = length };
+        LinkData data = new() { Tag = 1, Offset = (uint)number, Length = length };
         new Random(Seed + number).NextBytes(data.Payload.AsSpan(0, length));
         return data;
     }
