@@ -4,33 +4,36 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Link.Tests.Line;
 
-/// <summary>
-/// A session as long as is wanted that nothing can make shorter: a header, random bytes, an end. Between whole records a log takes the
-/// random bytes for damage, which it keeps and sends as it is.
-/// </summary>
+/// <summary>A session exactly as long as is wanted, of records that nothing can make shorter: random bytes under a code that no reader knows.</summary>
 public static class RandomSession
 {
     public const uint LoggerId = 0xB0A7;
-    public const uint Number = 1;
+
+    private const int LongestNoise = 1000;
 
     public static RecordLog Log(int length, int seed, ushort bootCount = 1)
     {
-        RecordWriter writer = new();
-        byte[] bytes = new byte[length];
-        new Random(seed).NextBytes(bytes);
-        SessionHeader header = new() { LoggerId = LoggerId, BootCount = bootCount, SessionNumber = Number, SampleIntervalMicroseconds = 20_000 };
-        writer.Bytes.AsSpan(0, writer.Write(header, Number, bootCount, 0)).CopyTo(bytes);
-        int end = writer.Write(new SessionEnd { Microseconds = 1_000_000, Reason = SessionEndReason.Button }, Number, bootCount, 1);
-        writer.Bytes.AsSpan(0, end).CopyTo(bytes.AsSpan(length - end));
-
-        // Room for the note that the host has it.
-        MemoryStore store = new(length + 4096);
-        store.Append(bytes, 0, length);
-        RecordLog log = new(store);
+        Random random = new(seed);
+        SessionHeader header = new() { LoggerId = LoggerId, BootCount = bootCount, SampleIntervalMicroseconds = 20_000 };
+        SessionEnd end = new() { Microseconds = 1_000_000, Reason = SessionEndReason.Button };
+        RecordLog log = new(new MemoryStore((length * 5 / 4) + 65_536));
         log.Open();
+        log.BeginSession(header);
+        int left = length - LengthOf(header) - LengthOf(end);
+        while (left > 0)
+        {
+            // The last but one leaves enough for the envelope of the last.
+            int noise = Math.Min(LongestNoise, left - RecordFormat.EnvelopeLength);
+            int rest = left - noise - RecordFormat.EnvelopeLength;
+            noise -= rest > 0 && rest < RecordFormat.EnvelopeLength ? RecordFormat.EnvelopeLength : 0;
+            log.Append(new Noise(random, noise));
+            left -= noise + RecordFormat.EnvelopeLength;
+        }
+
+        log.EndSession(end);
         return log.Sessions.Count == 1 && log.Sessions[0].Length == length
             ? log
-            : throw new InvalidOperationException("The log does not hold the session as it was written.");
+            : throw new InvalidOperationException($"The log holds {log.Sessions[0].Length} bytes, not {length}.");
     }
 
     public static byte[] BytesOf(RecordLog log)
@@ -38,5 +41,24 @@ public static class RandomSession
         byte[] bytes = new byte[log.Sessions[0].Length];
         log.Read(log.Sessions[0], 0, bytes, 0, bytes.Length);
         return bytes;
+    }
+
+    private static int LengthOf(IRecord record) => new RecordWriter().Write(record, 1, 1, 0);
+
+    private sealed class Noise : IRecord
+    {
+        private readonly byte[] bytes;
+
+        public Noise(Random random, int length)
+        {
+            bytes = new byte[length];
+            random.NextBytes(bytes);
+        }
+
+        public RecordCode Code => (RecordCode)0xEE;
+
+        public void Write(ByteWriter writer) => writer.WriteBytes(bytes, 0, bytes.Length);
+
+        public bool TryRead(ByteReader reader) => false;
     }
 }
