@@ -1,0 +1,82 @@
+using System;
+using System.Diagnostics;
+using System.Threading;
+using LoggerBox.Host.Link;
+using LoggerBox.Link.Tests.Line;
+
+namespace LoggerBox.Benchmarks.Line;
+
+/// <summary>Two pseudo-terminals with a line of the model between them, in real time.</summary>
+internal sealed class PacedLine : IDisposable
+{
+    private const uint MicrosecondsBetweenLooks = 200;
+
+    private readonly PseudoTerminal sender = PseudoTerminal.Open();
+    private readonly PseudoTerminal receiver = PseudoTerminal.Open();
+    private readonly LineDirection forth;
+    private readonly LineDirection back;
+    private readonly Thread pump;
+    private readonly Stopwatch clock = Stopwatch.StartNew();
+    private volatile bool stopped;
+
+    public PacedLine(LineQuality quality, int seed)
+    {
+        Quality = quality;
+        forth = new LineDirection(quality, seed);
+        back = new LineDirection(quality, seed + 1);
+        pump = new Thread(Pump) { Priority = ThreadPriority.Highest };
+        pump.Start();
+    }
+
+    public LineQuality Quality { get; }
+
+    public string SenderPort => sender.PortName;
+
+    public string ReceiverPort => receiver.PortName;
+
+    public void Dispose()
+    {
+        stopped = true;
+        pump.Join();
+        sender.Dispose();
+        receiver.Dispose();
+    }
+
+    private void Pump()
+    {
+        Relay there = new(sender, receiver, forth);
+        Relay home = new(receiver, sender, back);
+        while (!stopped)
+        {
+            long now = clock.ElapsedTicks * (1_000_000_000 / Stopwatch.Frequency);
+            there.Move(now);
+            home.Move(now);
+            _ = TerminalFile.usleep(MicrosecondsBetweenLooks);
+        }
+    }
+
+    private sealed class Relay(PseudoTerminal from, PseudoTerminal to, LineDirection line)
+    {
+        private readonly byte[] taken = new byte[4096];
+        private readonly byte[] arrived = new byte[4096];
+        private int first;
+        private int end;
+
+        public void Move(long now)
+        {
+            int room = Math.Min(taken.Length, line.Room(now));
+            if (room > 0)
+            {
+                line.Send(now, taken.AsSpan(0, from.Read(taken, 0, room, 0)));
+            }
+
+            if (first == end)
+            {
+                first = 0;
+                end = line.Receive(now, arrived);
+            }
+
+            first += first < end ? to.Write(arrived, first, end - first) : 0;
+        }
+    }
+}

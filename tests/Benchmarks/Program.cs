@@ -1,0 +1,24 @@
+using System;
+using System.Collections.Generic;
+using LoggerBox.Benchmarks.Line;
+
+namespace LoggerBox.Benchmarks;
+
+internal static class Program
+{
+    private static readonly Dictionary<string, Func<string[], int>> Benches = new()
+    {
+        ["line"] = LineBench.Run,
+    };
+
+    private static int Main(string[] words)
+    {
+        if (words.Length > 0 && Benches.TryGetValue(words[0], out Func<string[], int>? bench))
+        {
+            return bench(words[1..]);
+        }
+
+        Console.Error.WriteLine($"Name a bench: {string.Join(", ", Benches.Keys)}.");
+        return 2;
+    }
+}
