@@ -53,11 +53,10 @@ public class DemoTests
     }
 
     [Fact]
-    public void The_account_is_readable_and_the_whole_job_takes_less_than_20_seconds()
+    public void The_account_is_readable()
     {
         using var bench = new Workbench();
         CommandResult demo = LoggerBoxCommand.Run("demo", "--cause", "forward-clutch-leak", "--out", bench.At("out")).Expect(0);
-        Assert.True(demo.Took < TimeSpan.FromSeconds(20), $"{demo.Took.TotalSeconds} s");
         Assert.Empty(demo.Error);
         foreach (string part in JudgementText.ContractSteps.Concat(["==> Suspect", "next: ", "▼ LOW", "NOT COVERED", "It is named first.", "report.html", "psi"]))
         {

@@ -7,7 +7,7 @@ using Xunit;
 namespace LoggerBox.EndToEnd.Tests;
 
 /// <summary>What one call of the program gave.</summary>
-internal sealed record CommandResult(int Status, string Out, string Error, TimeSpan Took)
+internal sealed record CommandResult(int Status, string Out, string Error)
 {
     public CommandResult Expect(int status)
     {
@@ -40,7 +40,6 @@ internal static class LoggerBoxCommand
 
     public static CommandResult Run(params string[] words)
     {
-        var clock = Stopwatch.StartNew();
         using Process process = Start(words);
         Task<string> output = process.StandardOutput.ReadToEndAsync();
         Task<string> error = process.StandardError.ReadToEndAsync();
@@ -50,7 +49,7 @@ internal static class LoggerBoxCommand
             Assert.Fail($"loggerbox {string.Join(' ', words)} did not end in {Patience.TotalSeconds} s");
         }
 
-        return new CommandResult(process.ExitCode, output.Result, error.Result, clock.Elapsed);
+        return new CommandResult(process.ExitCode, output.Result, error.Result);
     }
 
     public static Process Start(params string[] words)

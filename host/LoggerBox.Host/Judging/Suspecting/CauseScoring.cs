@@ -19,12 +19,15 @@ public static class CauseScoring
         [Cause.EngineLimitedByControl] = -0.3,
         [Cause.WorkHydraulicsLoading] = -0.1,
         [Cause.PumpWorn] = 0.8,
-        [Cause.LubePlugMissing] = -0.3,
+        [Cause.LubePlugMissing] = -0.7,
         [Cause.AirThin] = -0.2,
         [Cause.GovernorDroop] = 0.1,
         [Cause.DriveInputBroken] = -0.2,
         [Cause.OilCold] = -0.3,
     };
+
+    /// <summary>Most shops stand low enough and where it is cool enough; who works high up writes it on the work order.</summary>
+    private const double SiteUnknown = -0.6;
 
     public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, bool gearsUnknown)
     {
@@ -78,7 +81,7 @@ public static class CauseScoring
     {
         if (evidence.AltitudeMetres is null && evidence.AirCelsius is null)
         {
-            return 0;
+            return SiteUnknown;
         }
 
         double predicted = SiteAir.StallDrop(SiteAir.TorqueLoss(evidence.AltitudeMetres, evidence.AirCelsius));

@@ -124,7 +124,7 @@ public static class PressureObservations
     // an open relief or drilling takes the same part at either.
     private static Observed? ConverterOverSpeed(Evidence evidence, PressureUnit unit)
     {
-        const double usual = 0.57;
+        double usual = SheetRatio(evidence) ?? 0.57;
         if (evidence.Steps.Good(Step.IdleNeutral)?.Converter is not { } idle || evidence.Steps.Good(Step.HoldNeutral)?.Converter is not { } hold
             || hold.Value < 5_000 || idle.OfOneSensor.Scaled(1 / usual).RelativeTo(hold.OfOneSensor) is not { } ratio)
         {
@@ -137,6 +137,16 @@ public static class PressureObservations
             false,
             $"Converter pressure {Words.Pressure(idle, unit)} at idle and {Words.Pressure(hold, unit)} at the hold in N");
     }
+
+    // Where the manual prints converter pressure at both speeds, its own ratio is the usual one: circuits differ.
+    private static double? SheetRatio(Evidence evidence)
+    {
+        double? idle = Middle(evidence.Sheet.Idle.For(Gear.Neutral).Converter);
+        double? hold = Middle(evidence.Sheet.Hold.For(Gear.Neutral).Converter);
+        return idle > 0 && hold > 0 ? idle / hold : null;
+    }
+
+    private static double? Middle(Limit? limit) => limit?.Nominal ?? ((limit?.Min + limit?.Max) / 2);
 
     private static Observed? Scatter(Evidence evidence)
     {
