@@ -15,7 +15,7 @@ namespace LoggerBox.Protocol.Encoding
 
         public override void Begin(int value)
         {
-            level = ToLevel(value);
+            level = value << FractionBits;
             taken = 1;
             shift = 1;
             Next = value;
@@ -34,8 +34,8 @@ namespace LoggerBox.Protocol.Encoding
                 shift++;
             }
 
-            level += (ToLevel(value) - level) >> shift;
-            Next = ToValue(level);
+            level += ((value << FractionBits) - level) >> shift;
+            Next = (level + Half) >> FractionBits;
         }
     }
 }

@@ -8,8 +8,8 @@ namespace LoggerBox.Protocol.Encoding
     /// </summary>
     public sealed class BlockEncoder
     {
-        /// <summary>Values that one call of <see cref="WriteSlice"/> writes at most: 32 calls close a full block.</summary>
-        public const int SliceValues = 16;
+        /// <summary>Values that one call of <see cref="WriteSlice"/> writes at most: 64 calls close a full block.</summary>
+        public const int SliceValues = 8;
 
         public const int ModeBits = 4;
 

@@ -44,26 +44,27 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Takes the next value; returns its bits, which go to the writer if there is one.</summary>
         public int Put(int value, BitWriter? writer)
         {
-            if (!isMissing)
+            if (isMissing || value == SampleSet.Missing)
             {
-                return value == SampleSet.Missing ? PutEscape(value, writer) : PutError(value, writer);
+                return PutBesideMissing(value, writer);
             }
 
-            isMissing = value == SampleSet.Missing;
-            writer?.Write(isMissing ? 1 : 0, 1);
-            if (isMissing)
+            int folded = Fold(value - predictor.Next);
+            int ones = folded >> parameter;
+            if (ones >= EscapeOnes)
             {
-                return 1;
+                return PutEscape(value, writer);
             }
 
-            if (hasBegun)
+            int bits = ones + 1 + parameter;
+            if (writer != null)
             {
-                return 1 + PutError(value, writer);
+                writer.Write((2 << ones) - 2, ones + 1);
+                writer.Write(folded & ((1 << parameter) - 1), parameter);
             }
 
-            writer?.Write(value & 0xFFFF, ValueBits);
-            Start(value);
-            return 1 + ValueBits;
+            Learn(value, folded);
+            return bits;
         }
 
         /// <summary>The next value. Any bits give some value.</summary>
@@ -95,28 +96,32 @@ namespace LoggerBox.Protocol.Encoding
 
             int folded = (ones << parameter) | reader.Read(parameter);
             short taken = (short)(predictor.Next + Unfold(folded));
-            Learn(taken, folded, folded > JumpLimit());
+            Learn(taken, folded);
             return taken;
         }
 
-        private int PutError(int value, BitWriter? writer)
+        private int PutBesideMissing(int value, BitWriter? writer)
         {
-            int folded = Fold(value - predictor.Next);
-            int ones = folded >> parameter;
-            if (ones >= EscapeOnes)
+            if (!isMissing)
             {
                 return PutEscape(value, writer);
             }
 
-            int bits = ones + 1 + parameter;
-            if (writer != null)
+            isMissing = value == SampleSet.Missing;
+            writer?.Write(isMissing ? 1 : 0, 1);
+            if (isMissing)
             {
-                writer.Write((2 << ones) - 2, ones + 1);
-                writer.Write(folded & ((1 << parameter) - 1), parameter);
+                return 1;
             }
 
-            Learn(value, folded, folded > JumpLimit());
-            return bits;
+            if (hasBegun)
+            {
+                return 1 + Put(value, writer);
+            }
+
+            writer?.Write(value & 0xFFFF, ValueBits);
+            Start(value);
+            return 1 + ValueBits;
         }
 
         private int PutEscape(int value, BitWriter? writer)
@@ -136,7 +141,7 @@ namespace LoggerBox.Protocol.Encoding
             isMissing = value == SampleSet.Missing;
             if (!isMissing)
             {
-                Learn(value, EscapeOnes << parameter, true);
+                Learn(value, EscapeOnes << parameter);
             }
         }
 
@@ -146,26 +151,30 @@ namespace LoggerBox.Protocol.Encoding
             predictor.Begin(value);
         }
 
-        private int JumpLimit() => (5 * (mean >> MeanShift)) + 8;
-
         // The parameter follows by one a value, so that 2^parameter <= mean < 2 * 2^parameter where errors are even in size.
-        private void Learn(int value, int folded, bool jumped)
+        private void Learn(int value, int folded)
         {
-            predictor.Learn(value, jumped);
-            mean += folded - (mean >> MeanShift);
-            int size = mean >> MeanShift;
-            if (size > 2 << parameter)
+            int usual = mean >> MeanShift;
+            predictor.Learn(value, folded > (5 * usual) + 8);
+            mean += folded - usual;
+            int size = mean >> (MeanShift + parameter);
+            if (size == 1)
             {
-                parameter += parameter < MaxParameter ? 1 : 0;
+                return;
             }
-            else if (size < 1 << parameter)
+
+            if (size == 0)
             {
                 parameter -= parameter > 0 ? 1 : 0;
+            }
+            else if (parameter < MaxParameter)
+            {
+                parameter++;
             }
         }
 
         // 0, -1, 1, -2, 2, ... become 0, 1, 2, 3, 4, ...
-        private static int Fold(int error) => error >= 0 ? 2 * error : (-2 * error) - 1;
+        private static int Fold(int error) => (error << 1) ^ (error >> 31);
 
         private static int Unfold(int folded) => (folded & 1) == 0 ? folded >> 1 : -(folded >> 1) - 1;
     }

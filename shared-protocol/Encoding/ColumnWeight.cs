@@ -31,8 +31,12 @@ namespace LoggerBox.Protocol.Encoding
 
         public void Add(int value)
         {
-            first = count == 0 ? value : first;
-            isConstant = isConstant && value == first;
+            if (isConstant)
+            {
+                first = count == 0 ? value : first;
+                isConstant = value == first;
+            }
+
             deltaBits += delta.Put(value, null);
             averageBits += average.Put(value, null);
             trendBits += trend.Put(value, null);

@@ -9,14 +9,13 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Fraction bits of a level: 1/64 of a count.</summary>
         protected const int FractionBits = 6;
 
+        /// <summary>Half a count: added before a level is rounded down.</summary>
+        protected const int Half = 1 << (FractionBits - 1);
+
         /// <summary>Takes the first value.</summary>
         public abstract void Begin(int value);
 
         /// <summary>Takes the value that came in place of <see cref="Next"/>; jumped: it lay far outside the usual error.</summary>
         public abstract void Learn(int value, bool jumped);
-
-        protected static int ToLevel(int value) => value << FractionBits;
-
-        protected static int ToValue(int level) => (level + (1 << (FractionBits - 1))) >> FractionBits;
     }
 }

@@ -11,7 +11,7 @@ namespace LoggerBox.Protocol.Encoding
 
         public override void Begin(int value)
         {
-            level = ToLevel(value);
+            level = value << FractionBits;
             slope = 0;
             Next = value;
         }
@@ -19,10 +19,10 @@ namespace LoggerBox.Protocol.Encoding
         public override void Learn(int value, bool jumped)
         {
             int foretold = level + slope;
-            int error = ToLevel(value) - foretold;
+            int error = (value << FractionBits) - foretold;
             level = foretold + (error >> LevelShift);
             slope += error >> SlopeShift;
-            Next = ToValue(level + slope);
+            Next = (level + slope + Half) >> FractionBits;
         }
     }
 }

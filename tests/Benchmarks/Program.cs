@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LoggerBox.Benchmarks.Line;
+using LoggerBox.Benchmarks.Samples;
 
 namespace LoggerBox.Benchmarks;
 
@@ -8,6 +9,7 @@ internal static class Program
 {
     private static readonly Dictionary<string, Func<string[], int>> Benches = new()
     {
+        ["encoding"] = EncodingTable.Run,
         ["line"] = LineBench.Run,
     };
 

@@ -5,7 +5,7 @@ namespace LoggerBox.Capture.Samples
 {
     /// <summary>
     /// Writes every sample set to the log as it was read, in blocks, and a dropout where time passed without one. While one block fills,
-    /// the one before is encoded in slices, so that no set takes long; it is in the log a quarter of a block later.
+    /// the one before is encoded in slices, so that no set takes long; it is in the log half a block later.
     /// </summary>
     public sealed class SampleRecorder
     {

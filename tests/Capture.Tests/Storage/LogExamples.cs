@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Protocol.Records;
@@ -28,15 +29,20 @@ public static class LogExamples
         Assert.True(log.EndSession(new SessionEnd { Microseconds = events, Reason = SessionEndReason.Button }));
     }
 
+    /// <summary>A full block of noise, always the same: no encoding makes it shorter.</summary>
     public static SampleBlock Block()
     {
+        Random random = new(5);
         SampleBlock block = new();
         block.Begin(20000);
         SampleSet sample = new();
         while (block.TryAdd(sample))
         {
             sample.Microseconds += 20000;
-            sample.Values[Channel.Main]++;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                sample.Values[channel] = random.Next(short.MaxValue);
+            }
         }
 
         return block;

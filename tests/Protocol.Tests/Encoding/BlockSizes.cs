@@ -33,7 +33,8 @@ public sealed class BlockSizes
             sample.Microseconds = 3_600_000_000 + ((long)intervalMicroseconds * i);
             for (int c = 0; c < Channel.Count; c++)
             {
-                sample.Values[c] = counts[(i * Channel.Count) + c] + (c == Channel.Speed ? SampleBlock.SpeedMiddleTenths : 0);
+                int stored = counts[(i * Channel.Count) + c];
+                sample.Values[c] = c == Channel.Speed && stored != SampleSet.Missing ? stored + SampleBlock.SpeedMiddleTenths : stored;
             }
 
             sizes.Add(sample);
@@ -44,7 +45,7 @@ public sealed class BlockSizes
     }
 
     /// <summary>Adds one set; a full block, or one that the set does not continue, is closed.</summary>
-    public void Add(SampleSet set)
+    private void Add(SampleSet set)
     {
         if (!block.TryAdd(set))
         {
@@ -53,9 +54,7 @@ public sealed class BlockSizes
         }
     }
 
-    public void Begin(uint intervalMicroseconds) => block.Begin(intervalMicroseconds);
-
-    public void Close()
+    private void Close()
     {
         ByteWriter writer = new(body);
         block.Write(writer);

@@ -70,7 +70,6 @@ public sealed class DocumentReader
 
             int q = Ones();
             long z;
-            bool jumped = true;
             if (q == 20)
             {
                 values[i] = Signed(Number(16));
@@ -87,13 +86,12 @@ public sealed class DocumentReader
                 z = (q * (1L << k)) + Number(k);
                 long error = z % 2 == 0 ? z / 2 : -(z + 1) / 2;
                 values[i] = Signed((int)((prediction.Value + error) & 0xFFFF));
-                jumped = z > (5 * DocumentPrediction.Floor(mean, 16)) + 8;
             }
 
-            prediction.Learn(values[i], jumped);
+            prediction.Learn(values[i], z > (5 * DocumentPrediction.Floor(mean, 16)) + 8);
             mean += z - DocumentPrediction.Floor(mean, 16);
             long size = DocumentPrediction.Floor(mean, 16);
-            k = size > 2 * (1L << k) ? Math.Min(k + 1, 15) : size < (1L << k) ? Math.Max(k - 1, 0) : k;
+            k = size >= 2 * (1L << k) ? Math.Min(k + 1, 15) : size < (1L << k) ? Math.Max(k - 1, 0) : k;
         }
 
         return values;

@@ -1,0 +1,150 @@
+using System;
+using System.Reflection;
+using LoggerBox.Protocol.Records;
+using Xunit;
+using Xunit.Abstractions;
+
+namespace LoggerBox.Protocol.Tests.Encoding;
+
+/// <summary>What one set costs the logger: instructions and memory.</summary>
+public sealed class EncodingEffortTests(ITestOutputHelper output)
+{
+    private const int Seed = 11;
+
+    // A debug build carries out more of them than the logger's.
+#if DEBUG
+    private const int MostInstructionsOfAnAdd = 3_200;
+    private const int MostInstructionsOfASlice = 4_900;
+#else
+    private const int MostInstructionsOfAnAdd = 2_400;
+    private const int MostInstructionsOfASlice = 3_600;
+#endif
+
+    [Fact]
+    public void No_add_and_no_slice_takes_more_than_a_fixed_number_of_instructions_whatever_the_values_are()
+    {
+        CountedBlock block = new();
+        Random random = new(Seed);
+        short[] generated = GeneratedTrace.Counts(2, 0, Seed);
+        for (int n = 0; n < 300; n++)
+        {
+            block.Run(n < 100 ? generated.AsSpan(n * 512, 512).ToArray() : RandomBlocks.Counts(random));
+        }
+
+        output.WriteLine($"add: most {block.MostOfAnAdd}, mean {block.MeanOfAnAdd}; slice: most {block.MostOfASlice}; slices of a block: most {block.MostSlices}");
+        Assert.InRange(block.MostOfAnAdd, 1, MostInstructionsOfAnAdd);
+        Assert.InRange(block.MostOfASlice, 1, MostInstructionsOfASlice);
+        Assert.InRange(block.MostSlices, 1, SampleBlock.Capacity / 2);
+    }
+
+    [Fact]
+    public void Filling_encoding_and_reading_blocks_allocates_nothing()
+    {
+        short[] counts = GeneratedTrace.Counts(2, 8, Seed);
+        byte[] body = new byte[RecordFormat.MaxBody];
+        ByteWriter writer = new(body);
+        ByteReader reader = new(body);
+        SampleBlock block = new();
+        SampleBlock read = new();
+        SampleSet sample = new();
+        int blocks = 0;
+        Assert.Equal(0, Allocated());
+        Assert.Equal(2 * (GeneratedTrace.Sets / SampleBlock.Capacity), blocks);
+
+        long Allocated()
+        {
+            Pass();
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            Pass();
+            return GC.GetAllocatedBytesForCurrentThread() - before;
+        }
+
+        void Pass()
+        {
+            for (int i = 0; i < GeneratedTrace.Sets; i++)
+            {
+                sample.Microseconds = i * (long)GeneratedTrace.IntervalMicroseconds;
+                for (int c = 0; c < Channel.Count; c++)
+                {
+                    sample.Values[c] = counts[(i * Channel.Count) + c];
+                }
+
+                if (!block.TryAdd(sample))
+                {
+                    writer.Restart(0, body.Length);
+                    block.Write(writer);
+                    reader.Restart(0, writer.Position);
+                    blocks += read.TryRead(reader) ? 1 : 0;
+                    block.Begin(GeneratedTrace.IntervalMicroseconds);
+                    block.TryAdd(sample);
+                }
+            }
+
+            block.Begin(GeneratedTrace.IntervalMicroseconds);
+        }
+    }
+
+    /// <summary>A block of the counted assembly, filled and closed as the recorder does it.</summary>
+    private sealed class CountedBlock
+    {
+        private readonly CountedInstructions counted = new();
+        private readonly Action<uint> begin;
+        private readonly Func<bool> slice;
+        private readonly MethodInfo tryAdd;
+        private readonly object block;
+        private readonly object sample;
+        private readonly int[] values;
+        private readonly FieldInfo microseconds;
+        private long adds;
+        private long all;
+
+        public CountedBlock()
+        {
+            Type type = counted.Assembly.GetType(typeof(SampleBlock).FullName!)!;
+            Type sampleType = counted.Assembly.GetType(typeof(SampleSet).FullName!)!;
+            block = Activator.CreateInstance(type)!;
+            sample = Activator.CreateInstance(sampleType)!;
+            values = (int[])sampleType.GetField(nameof(SampleSet.Values))!.GetValue(sample)!;
+            microseconds = sampleType.GetField(nameof(SampleSet.Microseconds))!;
+            begin = type.GetMethod(nameof(SampleBlock.Begin))!.CreateDelegate<Action<uint>>(block);
+            slice = type.GetMethod(nameof(SampleBlock.EncodeSlice))!.CreateDelegate<Func<bool>>(block);
+            tryAdd = type.GetMethod(nameof(SampleBlock.TryAdd))!;
+        }
+
+        public long MostOfAnAdd { get; private set; }
+
+        public long MostOfASlice { get; private set; }
+
+        public int MostSlices { get; private set; }
+
+        public long MeanOfAnAdd => all / adds;
+
+        public void Run(short[] counts)
+        {
+            begin(10_000);
+            for (int i = 0; i < counts.Length / Channel.Count; i++)
+            {
+                microseconds.SetValue(sample, i * 10_000L);
+                for (int c = 0; c < Channel.Count; c++)
+                {
+                    int stored = counts[(i * Channel.Count) + c];
+                    values[c] = c == Channel.Speed && stored != SampleSet.Missing ? stored + SampleBlock.SpeedMiddleTenths : stored;
+                }
+
+                long cost = counted.Of(() => Assert.Equal(true, tryAdd.Invoke(block, [sample])));
+                MostOfAnAdd = Math.Max(MostOfAnAdd, cost);
+                (adds, all) = (adds + 1, all + cost);
+            }
+
+            int slices = 0;
+            bool done = false;
+            while (!done)
+            {
+                MostOfASlice = Math.Max(MostOfASlice, counted.Of(() => done = slice()));
+                slices++;
+            }
+
+            MostSlices = Math.Max(MostSlices, slices);
+        }
+    }
+}
