@@ -6,19 +6,20 @@ namespace LoggerBox.Protocol.Rules
     /// The truck's expected speeds, in the scale of what was recorded: where idle and governed speed are both off by the same large
     /// ratio, it is the pickup's pulses per revolution that are wrong, and the steps can be told apart all the same.
     /// </summary>
-    internal sealed class SpeedScale
+    internal readonly struct SpeedScale
     {
         // Where the plan says nothing: the usual idle and governed speeds of such engines (common practice, no source).
         private const int UsualIdleTenths = 7500;
         private const int UsualGovernedTenths = 24500;
         private const int StoppedTenths = 600;
 
-        private readonly int _perMille = 1000;
+        private readonly int _perMille;
         private readonly PlanRecord _plan;
 
         public SpeedScale(HoldRecord[] holds, int count, PlanRecord plan)
         {
             _plan = plan;
+            _perMille = 1000;
             int lowest = int.MaxValue;
             int highest = 0;
             for (int i = 0; i < count; i++)

@@ -52,7 +52,12 @@ namespace LoggerBox.Capture.Holds
         /// Half as much again as what counts as settled: an engine that recovers from a lifted pedal passes through no hold.
         /// A pressure that still creeps is another matter: that may be the fault that is looked for.
         /// </summary>
-        public bool SpeedStillMoves(int begin, int end) => DriftPerMille(Channel.Speed, begin, end) > 1500;
+        public bool SpeedStillMoves(int begin, int end)
+        {
+            long level = _span.Mean(Channel.Speed, begin, end);
+            return DriftPerMille(Channel.Speed, begin, end) > 1500
+                || _span.Deviation(Channel.Speed, begin, end) > _tolerances.Scatter(Channel.Speed, level);
+        }
 
         /// <summary>Fills the reading of one channel over bins begin..end.</summary>
         public void Measure(int channel, int begin, int end, HoldReading reading)

@@ -34,12 +34,12 @@ namespace LoggerBox.Capture.Holds
 
         /// <summary>Difference between the ends of a window that is still steady; hundredths, as all here.</summary>
         public long Drift(int channel, long level, long scatter) => channel == Channel.Speed
-            ? Largest(_floorHundredths[channel], level / 125, scatter)
+            ? Largest(_floorHundredths[channel], level / 125, scatter * 3 / 4)
             : Largest(_floorHundredths[channel], level / 40, scatter);
 
         /// <summary>Scatter beyond which a channel is in motion, not unsteady.</summary>
         public long Scatter(int channel, long level) => channel == Channel.Speed
-            ? Largest(3L * _floorHundredths[channel], level / 33, 0)
+            ? Largest(2L * _floorHundredths[channel], level / 60, 0)
             : Largest(3L * _floorHundredths[channel], level / 6, 0);
 
         /// <summary>Step between the latest bins and those before that ends a hold.</summary>

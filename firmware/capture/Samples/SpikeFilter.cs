@@ -11,8 +11,8 @@ namespace LoggerBox.Capture.Samples
         private const int Width = 5;
         private const int Middle = Width / 2;
 
-        // Six mean deviations: a Gaussian reading is left out once in some hundred thousand.
-        private const int DeviationsAllowed = 6;
+        // Of the mean distance from the median of five, which is about half a standard deviation: Gaussian noise stays nearly whole.
+        private const int DeviationsAllowed = 8;
         private const int Smoothing = 32;
 
         private readonly int _floor;

@@ -18,6 +18,10 @@ namespace LoggerBox.Capture.Speed
             _extraJustBefore = false;
         }
 
+        /// <summary>Only where an interval is long beside the time between polls is its length known well enough.</summary>
+        public bool CanJudge(long microseconds, long betweenPolls) =>
+            microseconds > 4 * betweenPolls || _reference > 4 * betweenPolls;
+
         /// <summary>How many real pulse periods the interval holds: 1, 2 where an edge was lost, 0 where this edge is an extra one.</summary>
         public int Judge(long microseconds)
         {

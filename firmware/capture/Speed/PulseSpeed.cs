@@ -55,7 +55,7 @@ namespace LoggerBox.Capture.Speed
                 long passed = microseconds - _lastPoll;
                 if (passed > 0 && Possible(fresh, passed))
                 {
-                    AddBracket(fresh, microseconds - (passed / (2 * fresh)));
+                    AddBracket(fresh, microseconds - (passed / (2 * fresh)), passed);
                 }
             }
 
@@ -71,7 +71,8 @@ namespace LoggerBox.Capture.Speed
                 return _polled && now - _firstPoll > _stoppedMicroseconds ? 0 : SampleSet.Missing;
             }
 
-            long silence = now - _times[Index(1)];
+            // Up to the last poll, not to now: what came since then has not been looked at.
+            long silence = _lastPoll - _times[Index(1)];
             if (silence > _stoppedMicroseconds)
             {
                 _stored = 0;
@@ -99,12 +100,17 @@ namespace LoggerBox.Capture.Speed
         private bool Possible(long fresh, long passed) =>
             fresh == 1 || (fresh > 1 && passed * 1000 / (fresh - 1) >= _shortestPeriodNanoseconds / 4);
 
-        private void AddBracket(long fresh, long middle)
+        private void AddBracket(long fresh, long middle, long passed)
         {
             long counted = _stored == 0 ? fresh : _counts[Index(1)] + fresh;
-            if (_stored > 0 && fresh == 1)
+            long interval = _stored == 0 ? 0 : middle - _times[Index(1)];
+            if (fresh > 1 || !_intervals.CanJudge(interval, passed))
             {
-                int real = _intervals.Judge(middle - _times[Index(1)]);
+                _intervals.Forget();
+            }
+            else if (_stored > 0)
+            {
+                int real = _intervals.Judge(interval);
                 if (real == 0)
                 {
                     return;
