@@ -72,8 +72,10 @@ namespace LoggerBox.Capture.Engagements
                 return false;
             }
 
+            // The pressure came first and was disturbed before its tag arrived: what fills now is that one's rest.
+            bool alreadySeen = !_watching && _rose && now - _start <= TagLateMicroseconds;
             bool ended = _watching && Finish(now);
-            if (IsDirection(gear) && _empty != SampleSet.Missing)
+            if (IsDirection(gear) && _empty != SampleSet.Missing && !alreadySeen)
             {
                 Begin(now, gear, now, directReversal);
             }

@@ -57,14 +57,11 @@ namespace LoggerBox.Capture.Samples
                 return SampleSet.Missing;
             }
 
+            // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
             int distance = IntegerMath.Abs(candidate - Median());
-            if (distance > _floor + (DeviationsAllowed * _distance / Smoothing))
-            {
-                return SampleSet.Missing;
-            }
-
-            _distance += distance - (_distance / Smoothing);
-            return candidate;
+            int allowed = _floor + (DeviationsAllowed * _distance / Smoothing);
+            _distance += IntegerMath.Min(distance, allowed) - (_distance / Smoothing);
+            return distance > allowed ? SampleSet.Missing : candidate;
         }
 
         private int Median()
