@@ -41,12 +41,12 @@ internal sealed class SimulatedLogger : IDisposable
         process.WaitForExit();
     }
 
-    /// <summary>Ctrl-C.</summary>
+    /// <summary>The terminate signal: a run in the background of a script has Ctrl-C switched off, and its children too.</summary>
     public int Stop()
     {
-        using Process interrupt = Process.Start("kill", ["-INT", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
+        using Process interrupt = Process.Start("kill", ["-TERM", process.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]);
         interrupt.WaitForExit();
-        Assert.True(process.WaitForExit(Patience), "simulate did not end on Ctrl-C");
+        Assert.True(process.WaitForExit(Patience), "simulate did not end when told to");
         return process.ExitCode;
     }
 

@@ -25,7 +25,7 @@ public static class SimulatedCauses
         new("reverse-clutch-slip", 0.76, (fitted, severity, _) => ClutchFaults.Reverse(fitted, severity, ClutchFaults.Slip)),
         new("stator-slipping", 0.6, ConverterFaults.StatorSlipping),
         new("modulator-slow", 0.6, PressureFaults.ModulatorSlow),
-        new("converter-relief-open", 0.6, PressureFaults.ConverterReliefOpen),
+        new("converter-relief-open", 0.5, PressureFaults.ConverterReliefOpen),
         new("pickup-scale", 1, InstrumentFaults.PickupScale),
         new("pressure-zero-shift", 1, InstrumentFaults.PressureZeroShift),
     ];
