@@ -30,7 +30,10 @@
 
 mtype = { NOTHING, HELLO, HELLO_ANSWER, FETCH, DATA, FETCH_END, CONFIRM, CONFIRMED, DOES_NOT_AGREE };
 
-/* A frame: what it is, the block, and which card's bytes these are (0 or 1: what a CRC over them tells apart). */
+/*
+ * A frame: what it is, the block, and which card's bytes these are (0 or 1: what a CRC over them tells apart). A request's tag is its
+ * block's number here: fewer tags than the real 256, so stale frames are taken for new ones more often than they can be.
+ */
 chan toLogger = [LINE] of { mtype, byte, bit };
 chan toHost = [LINE] of { mtype, byte, bit };
 
@@ -189,7 +192,7 @@ fetch:
        kind = NOTHING; block = 0; which = 0; other = 0 }
   /* (17) a part is written to the disk: all of it or nothing */
   :: gathered != 0 -> atomic { stored = stored | gathered; storedCard = storedCard | gatheredCard; gathered = 0; gatheredCard = 0 }
-  /* (18) silence: everything on its way is lost; (19) or so the host thinks */
+  /* (18) silence: all that is on its way is asked for again; (19) or the host only thinks that it is silent */
   :: here != ALL && timeout -> goto fetch
   :: atomic { here != ALL && early > 0 && nempty(requested) -> early--; goto fetch }
   /* (20) killed: what was not on the disk is gone, and asked for again */

@@ -34,10 +34,18 @@ internal static class SessionParts
 
     public static byte[] Load(SqliteConnection open, long session, long length)
     {
-        List<byte[]> parts = open.Rows(
-            "SELECT bytes FROM parts WHERE session = $session ORDER BY start", part => part.GetFieldValue<byte[]>(0), ("$session", session));
-        using MemoryStream bytes = new((int)Math.Min(length, Array.MaxLength));
-        parts.ForEach(part => bytes.Write(part));
-        return bytes.ToArray();
+        // One copy of a session in memory, not three: a long one has tens of megabytes.
+        byte[] bytes = new byte[length];
+        int end = 0;
+        open.Rows(
+            "SELECT bytes FROM parts WHERE session = $session ORDER BY start",
+            part =>
+            {
+                byte[] piece = part.GetFieldValue<byte[]>(0);
+                piece.CopyTo(bytes, end);
+                return end += piece.Length;
+            },
+            ("$session", session));
+        return end == length ? bytes : bytes[..end];
     }
 }

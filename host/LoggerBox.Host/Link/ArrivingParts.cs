@@ -1,14 +1,15 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading.Tasks;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.Host.Link;
 
 /// <summary>
-/// Gathers what arrives of a session into parts worth a write to the disk. Disposing stores what is gathered, so that a cut line
-/// costs only the frame that it hit.
+/// Gathers what arrives of a session into parts worth a write to the disk, and writes them beside the line: a disk that takes its time
+/// must not stop it. Disposing stores what is gathered, so that a cut line costs only the frame that it hit.
 /// </summary>
 internal sealed class ArrivingParts : IDisposable
 {
@@ -19,6 +20,9 @@ internal sealed class ArrivingParts : IDisposable
     private readonly string sessionId;
     private readonly List<(long Start, byte[] Bytes)> pieces = [];
     private int gathered;
+
+    // The archive is used by one thread at a time: this one waits for the write before it begins the next, and at the end.
+    private Task writing = Task.CompletedTask;
 
     public ArrivingParts(ArchiveFile archive, string sessionId)
     {
@@ -36,7 +40,11 @@ internal sealed class ArrivingParts : IDisposable
         }
     }
 
-    public void Dispose() => Store();
+    public void Dispose()
+    {
+        Store();
+        writing.GetAwaiter().GetResult();
+    }
 
     private void Store()
     {
@@ -46,7 +54,8 @@ internal sealed class ArrivingParts : IDisposable
             (long Start, byte[] Bytes)[] whole = [.. Stretches()];
             pieces.Clear();
             gathered = 0;
-            archive.Incoming.StoreParts(sessionId, whole);
+            writing.GetAwaiter().GetResult();
+            writing = Task.Run(() => archive.Incoming.StoreParts(sessionId, whole));
         }
     }
 

@@ -39,6 +39,9 @@ internal static class LinkErrors
     public static UserErrorException Refused(string port, MessageCode request, RefusalReason reason) =>
         new($"The logger on {port} refused {Text(request)}: {Text(reason)}.");
 
+    public static UserErrorException TooManySessions(string port, int claimed, int most) =>
+        new($"The logger on {port} claims {claimed} sessions, more than any logger keeps ({most}): nothing was fetched; pull its card and keep it.");
+
     public static UserErrorException Stuck(string port, uint session, long missing) =>
         new($"Session {session} does not come through on {port}: {missing} bytes are missing and none of them arrives; check the cable, then run the same command again; what had arrived is kept.");
 

@@ -12,6 +12,9 @@ namespace LoggerBox.Host.Link;
 /// </summary>
 public sealed class LoggerConnection
 {
+    /// <summary>Eight times what a logger can keep: one that claims more is broken, and would keep the shop waiting for ever.</summary>
+    private const int MostSessions = 4096;
+
     private readonly FrameLine line;
     private readonly LinkTiming timing;
 
@@ -51,6 +54,11 @@ public sealed class LoggerConnection
             page = new SessionList();
             ushort first = (ushort)entries.Count;
             Demand(new List { FirstIndex = first }, page, () => page.FirstIndex == first);
+            if (page.Total > MostSessions)
+            {
+                throw LinkErrors.TooManySessions(Port, page.Total, MostSessions);
+            }
+
             entries.AddRange(page.Entries.AsSpan(0, page.Count));
         }
         while (page.Count > 0 && entries.Count < page.Total);

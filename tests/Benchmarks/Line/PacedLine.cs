@@ -13,6 +13,9 @@ internal sealed class PacedLine : IDisposable
 
     private readonly PseudoTerminal sender = PseudoTerminal.Open();
     private readonly PseudoTerminal receiver = PseudoTerminal.Open();
+    // Kept open: a cable does not hang up when one of the programs ends.
+    private readonly TerminalFile senderSocket;
+    private readonly TerminalFile receiverSocket;
     private readonly LineDirection forth;
     private readonly LineDirection back;
     private readonly Thread pump;
@@ -22,9 +25,11 @@ internal sealed class PacedLine : IDisposable
     public PacedLine(LineQuality quality, int seed)
     {
         Quality = quality;
+        senderSocket = new TerminalFile(sender.PortName);
+        receiverSocket = new TerminalFile(receiver.PortName);
         forth = new LineDirection(quality, seed);
         back = new LineDirection(quality, seed + 1);
-        pump = new Thread(Pump) { Priority = ThreadPriority.Highest };
+        pump = new Thread(Pump);
         pump.Start();
     }
 
@@ -38,6 +43,8 @@ internal sealed class PacedLine : IDisposable
     {
         stopped = true;
         pump.Join();
+        senderSocket.Dispose();
+        receiverSocket.Dispose();
         sender.Dispose();
         receiver.Dispose();
     }
