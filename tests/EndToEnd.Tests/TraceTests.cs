@@ -80,6 +80,18 @@ public class TraceTests
         Assert.Contains("battery_V", result.Error, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(-100)]
+    [InlineData(0.037)]
+    [InlineData(1.7e9)]
+    public void Where_the_recording_counts_its_seconds_from_changes_nothing(double offset)
+    {
+        string Moved(string line) => (Second(line) + offset).ToString("F3", CultureInfo.InvariantCulture) + line[line.IndexOf(',', StringComparison.Ordinal)..];
+        JudgementText moved = Judged(lines => [lines[0], .. lines.Skip(1).Select(Moved)]);
+        Assert.Equal(Judged(lines => lines).Root.GetRawText(), moved.Root.GetRawText());
+        Assert.Equal(0, moved.Root.GetProperty("holds")[0].GetProperty("start_s").GetDouble());
+    }
+
     [Fact]
     public void Loop_currents_are_judged_with_their_ranges_and_refused_without()
     {

@@ -2,14 +2,17 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Samples
 {
-    /// <summary>Gathers clean samples into bins.</summary>
+    /// <summary>
+    /// Gathers clean samples into bins. The first sample begins the first bin: what is found does not depend on when the clock was started.
+    /// </summary>
     public sealed class BinAverager
     {
         private readonly long[] _sums = new long[Channel.Count];
         private readonly int[] _counts = new int[Channel.Count];
         private readonly int[] _highest = new int[Channel.Count];
         private readonly int[] _lowest = new int[Channel.Count];
-        private long _start = -1;
+        private long _origin;
+        private long _start;
         private bool _any;
 
         /// <summary>The bin that the last <see cref="Add"/> completed.</summary>
@@ -18,14 +21,18 @@ namespace LoggerBox.Capture.Samples
         public void Clear()
         {
             _any = false;
-            _start = -1;
             Empty();
         }
 
         /// <summary>True when this sample began a new bin and <see cref="Completed"/> holds the one before it.</summary>
         public bool Add(SampleSet clean)
         {
-            long start = clean.Microseconds - (clean.Microseconds % Bin.Microseconds);
+            if (!_any)
+            {
+                _origin = clean.Microseconds;
+            }
+
+            long start = clean.Microseconds - ((clean.Microseconds - _origin) % Bin.Microseconds);
             bool completed = _any && start != _start;
             if (completed)
             {

@@ -20,13 +20,15 @@ public static class ReplayRun
         log.Open();
         ReplayBoard board = new(recording);
         CaptureEngine engine = new(board, log, plan, Header(recording));
+        // A logger's clock runs from its boot and is never negative; a recording may count from anywhere.
+        long zero = recording.Microseconds[0];
         for (int row = 0; row < recording.Microseconds.Length; row++)
         {
             board.Row = row;
-            engine.Step(recording.Microseconds[row]);
+            engine.Step(recording.Microseconds[row] - zero);
         }
 
-        engine.End(SessionEndReason.EndOfRecording, recording.Microseconds[^1]);
+        engine.End(SessionEndReason.EndOfRecording, recording.Microseconds[^1] - zero);
         LoggedSession session = log.Sessions.Last!;
         byte[] bytes = new byte[session.Length];
         log.Read(session, 0, bytes, 0, bytes.Length);
