@@ -18,7 +18,7 @@ public static class Words
     public static string Pressure(double pascal, PressureUnit unit) =>
         (pascal / unit.InPascal()).ToString(Format(unit), CultureInfo.InvariantCulture) + " " + Name(unit);
 
-    public static string Name(PressureUnit unit) => unit == PressureUnit.KilogramForcePerSquareCentimetre ? "kgf/cm2" : unit.Code();
+    public static string Name(PressureUnit unit) => unit.Printed();
 
     public static string ChannelName(int channel) => channel switch
     {

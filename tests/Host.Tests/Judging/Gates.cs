@@ -1,6 +1,7 @@
 using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Judging.Validity;
+using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 using Xunit;
 
@@ -45,6 +46,26 @@ public sealed class Gates
     {
         var judgement = Judged.Of(new TestSession { ZeroClutch = offset });
         Assert.Equal(["pressure-zero-shift"], judgement.Suspects.Select(s => s.Code));
+    }
+
+    [Theory]
+    [InlineData("clear, yellow", false)]
+    [InlineData("no foam, not low", false)]
+    [InlineData("Foaming a little", true)]
+    [InlineData("low", true)]
+    public void Oil_that_is_said_to_be_bad_is_believed_and_only_then(string look, bool isBad)
+    {
+        Step[] tests = [Step.IdleNeutral, Step.IdleForward, Step.IdleReverse, Step.HoldNeutral, Step.HoldForward, Step.HoldReverse, Step.Governed];
+        var session = new TestSession { Scatter = 0.04 }.Scale(Channel.Main, 0.6, tests).Scale(Channel.Clutch, 0.6, tests).Scale(Channel.Converter, 0.4, tests);
+        double Score(string? said) => Judged.Of(session, facts: new JobFacts(OilLook: said)).Suspects.Single(suspect => suspect.Code == "oil-low-or-aerated").Score;
+        Assert.Equal(isBad, Score(look) > Score(null));
+    }
+
+    [Fact]
+    public void A_cause_that_explains_nothing_of_what_is_off_is_not_suspected()
+    {
+        var session = new TestSession().Set(Step.Governed, rpm: 2650).Set(Step.Relief, rpm: 2490).Scale(Channel.Converter, 0.55, Step.IdleNeutral);
+        Assert.Equal(["governor-high"], Judged.Of(session).Suspects.Select(suspect => suspect.Code));
     }
 
     [Fact]

@@ -29,6 +29,8 @@ public static class CauseScoring
     /// <summary>Most shops stand low enough and where it is cool enough; who works high up writes it on the work order.</summary>
     private const double SiteUnknown = -0.6;
 
+    private static readonly string[] BadOil = ["low", "foam", "foams", "foaming", "foamy", "aerated", "bubbles", "milky", "empty"];
+
     public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, bool gearsUnknown)
     {
         ArgumentNullException.ThrowIfNull(observations);
@@ -99,9 +101,24 @@ public static class CauseScoring
     private static double ColdOil(Evidence evidence) =>
         SessionNotes.OilCelsius(evidence) is not { } oil ? 0 : OilWindow.IsCold(oil, evidence.Sheet.OilCelsius) ? 4 : -5;
 
-    private static bool OilLooksBad(Evidence evidence) =>
-        new[] { evidence.Facts.OilLevel, evidence.Facts.OilLook }
-            .Any(text => text is not null && new[] { "low", "foam", "milky", "empty" }.Any(word => text.Contains(word, StringComparison.OrdinalIgnoreCase)));
+    private static bool OilLooksBad(Evidence evidence) => SaysBad(evidence.Facts.OilLevel) || SaysBad(evidence.Facts.OilLook);
+
+    /// <summary>Whole words: "yellow" and "slow" are no "low"; "no foam" is none.</summary>
+    private static bool SaysBad(string? text)
+    {
+        string before = "";
+        foreach (string word in (text ?? "").ToLowerInvariant().Split(' ', ',', ';', '.', ':', '/', '-'))
+        {
+            if (BadOil.Contains(word) && before is not ("no" or "not" or "without"))
+            {
+                return true;
+            }
+
+            before = word;
+        }
+
+        return false;
+    }
 
     private static List<string> Said(IReadOnlyList<Observed> observations, int row, bool speaksFor)
     {

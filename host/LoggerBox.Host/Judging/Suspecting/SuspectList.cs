@@ -36,12 +36,16 @@ public static class SuspectList
             .Concat(EngagementObservations.Of(evidence))
             .OfType<Observed>()
             .ToList();
-        if (!observations.Any(seen => seen.Accuses))
+        var accusing = observations.Where(seen => seen.Accuses).ToList();
+        if (accusing.Count == 0)
         {
             return Ranked(faults);
         }
 
-        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown).Where(score => score.For.Count > 0).Concat(faults);
+        // A cause that explains none of what accuses is not worth a look, whatever else leans its way.
+        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown)
+            .Where(score => score.For.Count > 0 && accusing.Exists(seen => seen.Points(score.Row) > 0))
+            .Concat(faults);
         return Ranked(scores.OrderByDescending(score => score.Points).ToList());
     }
 

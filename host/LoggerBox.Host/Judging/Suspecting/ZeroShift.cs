@@ -8,7 +8,7 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
 
-/// <summary>A pressure channel that reads more than 5 psi, or 1 % of its range where that is known, with the engine off.</summary>
+/// <summary>A pressure channel that reads, or drifts by, more than 5 psi with the engine off, or 1 % of its range where that is known.</summary>
 public static class ZeroShift
 {
     private const double LargestPsi = 5;
@@ -24,8 +24,10 @@ public static class ZeroShift
                 if (ZeroReading.Of(session, channel) is { } zero && Largest(session, channel) is { } largest
                     && Math.Max(Math.Abs(zero.Pascal), Math.Abs(zero.DriftPascal ?? 0)) > largest)
                 {
-                    double shown = Math.Abs(zero.Pascal) > largest ? zero.Pascal : zero.DriftPascal!.Value;
-                    found.Add($"{Words.ChannelName(channel)} reads {Words.Pressure(shown, unit)} with the engine off, more than {Words.Pressure(largest, unit)}.");
+                    string allowed = $"nothing beyond {Words.Pressure(largest, unit)} either way is usual";
+                    found.Add(Math.Abs(zero.Pascal) > largest
+                        ? $"{Words.ChannelName(channel)} reads {Words.Pressure(zero.Pascal, unit)} with the engine off; {allowed}."
+                        : $"{Words.ChannelName(channel)} moved by {Words.Pressure(zero.DriftPascal!.Value, unit)} with the engine off between start and end; {allowed}.");
                 }
             }
         }

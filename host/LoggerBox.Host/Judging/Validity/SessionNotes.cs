@@ -25,7 +25,7 @@ public static class SessionNotes
             .Concat(Site(evidence));
     }
 
-    /// <summary>Oil temperature of the work order, else the mean of what the recording carries.</summary>
+    /// <summary>Mean of the oil temperatures that the recording carries, else what the work order says.</summary>
     public static double? OilCelsius(Evidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
@@ -46,7 +46,7 @@ public static class SessionNotes
             yield return new ValidityNote("zero-offset", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(zero.Pascal, unit)} with the engine off; this was subtracted.");
             if (zero.DriftPascal is { } drift && Math.Abs(drift) > 2 * zero.StandardErrorPascal)
             {
-                yield return new ValidityNote("zero-drift", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(drift, unit)} more with the engine off at the end than at the start; this widens its uncertainty.");
+                yield return new ValidityNote("zero-drift", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(Math.Abs(drift), unit)} {(drift < 0 ? "less" : "more")} with the engine off at the end than at the start; this widens its uncertainty.");
             }
         }
     }
