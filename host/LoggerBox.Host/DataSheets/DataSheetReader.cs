@@ -84,6 +84,11 @@ public static class DataSheetReader
     {
         try
         {
+            if (Directory.Exists(path))
+            {
+                throw new UserErrorException($"{path} is a folder: name the data sheet in it.");
+            }
+
             if (new FileInfo(path) is { Exists: true, Length: > LargestFileBytes })
             {
                 throw new UserErrorException($"{path} is larger than a data sheet can be (1 MB); check that it is the right file.");

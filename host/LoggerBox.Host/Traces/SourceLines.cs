@@ -64,6 +64,11 @@ internal ref struct SourceLines
     {
         try
         {
+            if (Directory.Exists(path))
+            {
+                throw new UserErrorException($"{path} is a folder: name the file in it.");
+            }
+
             if (new FileInfo(path) is { Exists: true, Length: > LargestFileBytes })
             {
                 throw new UserErrorException($"{path} is larger than 1 GB; cut the recording into sessions first.");

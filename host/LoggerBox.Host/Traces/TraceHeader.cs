@@ -41,6 +41,11 @@ internal sealed class TraceHeader(IReadOnlyList<TraceHeaderColumn> columns)
 
     public static TraceHeader Read(scoped in SourceLines lines)
     {
+        if (!lines.Current.Contains((byte)',') && lines.Current.IndexOfAny((byte)';', (byte)'\t') >= 0)
+        {
+            throw lines.Refused("the columns are not separated by commas; export the recording with commas between columns and a point in numbers.");
+        }
+
         var columns = new List<TraceHeaderColumn>();
         var cells = new CsvCells(lines.Current);
         while (cells.Next())
