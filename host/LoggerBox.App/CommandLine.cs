@@ -30,7 +30,10 @@ internal static class CommandLine
         bool asksForHelp = parsed.Action is HelpAction || parsed.CommandResult.Command is RootCommand && words.Length == 0;
         if (!asksForHelp && parsed.Errors.Count > 0)
         {
-            terminal.Error.WriteLine(Messages.WrongCommandLine(parsed.Errors[0].Message, NameOf(parsed.CommandResult)));
+            string what = parsed.UnmatchedTokens.Count > 0 && parsed.CommandResult.Command.Subcommands.Count > 0
+                ? Messages.NoVerb(parsed.UnmatchedTokens[0])
+                : parsed.Errors[0].Message;
+            terminal.Error.WriteLine(Messages.WrongCommandLine(what, NameOf(parsed.CommandResult)));
             return Usage;
         }
 

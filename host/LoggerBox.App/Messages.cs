@@ -140,6 +140,8 @@ internal static class Messages
 
     public static string UnknownUnit(string word) => $"'{word}' is no unit of pressure: psi, kPa, bar or kgfcm2.";
 
+    public static string NoVerb(string word) => $"'{word}' is no verb";
+
     public static string WrongCommandLine(string what, string verb) =>
         $"{InPlainWords(what)}. `loggerbox {(verb.Length == 0 ? "" : verb + " ")}--help` shows how it is written.";
 
@@ -147,6 +149,7 @@ internal static class Messages
 
     public static string OwnFault(Exception error) =>
         $"loggerbox met a fault of its own ({error.GetType().Name}: {error.Message}). Nothing was changed after it; please report it with the command you typed.";
+
     private static string InPlainWords(string what) => string.Join(' ', what.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
         .Replace(" as expected type 'System.Int32'", ": a whole number belongs there", StringComparison.Ordinal)
         .Replace(" as expected type 'System.Nullable`1[System.Double]'", ": a number belongs there", StringComparison.Ordinal)

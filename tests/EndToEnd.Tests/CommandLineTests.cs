@@ -27,6 +27,9 @@ public class CommandLineTests
     }
 
     [Fact]
+    public void A_word_that_is_no_verb_is_named() => LoggerBoxCommand.Run("fly").Refused(2, "'fly' is no verb");
+
+    [Fact]
     public void Help_names_every_verb_and_is_a_result()
     {
         CommandResult help = LoggerBoxCommand.Run("--help").Expect(0);

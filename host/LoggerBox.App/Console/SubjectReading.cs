@@ -1,3 +1,4 @@
+using System;
 using System.CommandLine;
 using System.Linq;
 using LoggerBox.Host;
@@ -55,8 +56,13 @@ internal sealed class SubjectReading(Terminal terminal)
     }
 
     public static Subject OfJob(ArchiveFile file, Job job) => job.SessionIds.Count > 0
-        ? new Subject($"job {job.Id}", [.. job.SessionIds.Select(session => RecordingOf(file, session))], job)
+        ? new Subject($"job {job.Id}", InOrderOfTime([.. job.SessionIds.Select(session => RecordingOf(file, session))]), job)
         : throw new UserErrorException(Messages.JobEmpty(job.Id));
+
+    /// <summary>The last good hold of a step counts, whatever was added to the job first. An undated session leaves the order of adding.</summary>
+    private static SubjectRecording[] InOrderOfTime(SubjectRecording[] recordings) => Array.TrueForAll(recordings, recording => recording.Row?.Start is not null)
+        ? [.. recordings.OrderBy(recording => recording.Row!.Start)]
+        : recordings;
 
     private static Subject OfSession(ArchiveFile file, string id)
     {
