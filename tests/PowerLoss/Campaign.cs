@@ -53,17 +53,17 @@ public sealed class Campaign(Recording recording, int seed, IReadOnlyList<IFault
         int steps = recording.Steps.Count;
         for (int job = Interlocked.Increment(ref next) - 1; job < steps * faults.Count; job = Interlocked.Increment(ref next) - 1)
         {
-            IFault fault = faults[faults.Count - 1 - (job / steps)];
+            IFault fault = faults[job / steps];
             int step = job % steps;
             long before = bench.States;
             bench.Load(images[step], fault.Name, step);
-            fault.Try(bench, recording.Steps, step);
+            Try(bench, fault, step);
             lock (statesByFault)
             {
                 statesByFault[fault.Name] = statesByFault.GetValueOrDefault(fault.Name) + bench.States - before;
             }
 
-            if (bench.IsDone)
+            if (bench.Violations.Count > 0)
             {
                 break;
             }
@@ -72,6 +72,18 @@ public sealed class Campaign(Recording recording, int seed, IReadOnlyList<IFault
         lock (violations)
         {
             violations.AddRange(bench.Violations);
+        }
+    }
+
+    private void Try(Bench bench, IFault fault, int step)
+    {
+        try
+        {
+            fault.Try(bench, recording.Steps, step);
+        }
+        catch (Exception error)
+        {
+            bench.Violations.Add($"seed {seed}: {fault.Name}, step {step}: {error.Message}");
         }
     }
 

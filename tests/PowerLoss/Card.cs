@@ -12,6 +12,10 @@ public sealed class Card : IRecordStore
     /// <summary>Bytes that flash programs at once.</summary>
     public const int Unit = 32;
 
+    // Each page is looked at a few times at most: for its age, for the log's end, for its session, for a note.
+    private const int MostReadsOfPage = 6;
+
+    private int readsLeft = int.MaxValue;
     private byte[] flicker = [];
     private int flickerOffset;
     private bool flickered;
@@ -42,8 +46,21 @@ public sealed class Card : IRecordStore
         flickered = false;
     }
 
+    /// <summary>Opens the log, with no more reads than one bounded pass may take.</summary>
+    public void Recover(RecordLog log)
+    {
+        readsLeft = MostReadsOfPage * Image.Length / Page;
+        log.Open();
+        readsLeft = int.MaxValue;
+    }
+
     public int Read(long offset, byte[] buffer, int bufferOffset, int count)
     {
+        if (readsLeft-- == 0)
+        {
+            throw new InvalidOperationException("Recovery reads more often than its bound allows.");
+        }
+
         int from = (int)offset;
         int readable = Math.Min(count, Image.Length - from);
         Image.AsSpan(from, readable).CopyTo(buffer.AsSpan(bufferOffset));

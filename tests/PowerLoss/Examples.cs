@@ -7,7 +7,7 @@ namespace LoggerBox.PowerLoss;
 public static class Examples
 {
     /// <summary>Samples over the whole range, which no encoding makes small: the longest blocks that there are.</summary>
-    public static SampleBlock Block(Random random, long microseconds, int sets)
+    public static SampleBlock Block(Random random, long microseconds, int sets, int from = 0, int to = 32_000)
     {
         SampleBlock block = new();
         block.Begin(20_000);
@@ -16,7 +16,7 @@ public static class Examples
         {
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                sample.Values[channel] = random.Next(0, 32_000);
+                sample.Values[channel] = random.Next(from, to);
             }
 
             block.TryAdd(sample);
@@ -39,35 +39,39 @@ public static class Examples
         Session(recording, random, blocks: 2, end: false);
         recording.Start(2);
         Session(recording, random, blocks: 1, end: true);
-        recording.Confirm(2);
-        recording.Confirm(1);
-        recording.Confirm(3);
+        Must(recording.Confirm(2));
+        Must(recording.Confirm(1));
+        Must(recording.Confirm(3));
         Session(recording, random, blocks: 2, end: true);
-        recording.Confirm(4);
+        Must(recording.Confirm(4));
         Session(recording, random, blocks: 1, end: false);
         recording.Start(3);
         Session(recording, random, blocks: 20, end: true);
-        recording.Confirm(5);
+        Must(recording.Confirm(5));
         return recording;
     }
 
-    /// <summary>One session of an hour at 50 sets a second.</summary>
+    /// <summary>One session of an hour at 50 sets a second, as quiet as a real one.</summary>
     public static Recording OneHour(int seed)
     {
+        const int Blocks = 3600 * 50 / SampleBlock.Capacity;
         Random random = new(seed);
-        Recording recording = new(new Card(6000));
+        Recording recording = new(new Card(3000));
         recording.Start(1);
-        Session(recording, random, blocks: 3600 * 50 / SampleBlock.Capacity, end: true);
+        Must(recording.Begin("an hour"));
+        for (int i = 0; i < Blocks; i++)
+        {
+            Must(recording.Append(new EventRecord { Microseconds = i, Kind = EventKind.Button, Value = i }));
+            Must(recording.Append(Block(random, i * 2_560_000L, SampleBlock.Capacity, from: 2000, to: 2008)));
+        }
+
+        Must(recording.End(Blocks * 2_560_000L));
         return recording;
     }
 
     private static void Session(Recording recording, Random random, int blocks, bool end)
     {
-        if (!recording.Begin("plan"))
-        {
-            return;
-        }
-
+        Must(recording.Begin("plan"));
         recording.Append(new PlanRecord { Name = "plan" });
         for (int i = 0; i < blocks && !recording.IsFull; i++)
         {
@@ -77,9 +81,15 @@ public static class Examples
             recording.Append(Block(random, i * 2_560_000L, sets));
         }
 
-        if (end)
+        // A card that is full still takes the end.
+        Must(!end || recording.End(blocks * 2_560_000L));
+    }
+
+    private static void Must(bool done)
+    {
+        if (!done)
         {
-            recording.End(blocks * 2_560_000L);
+            throw new InvalidOperationException("The log refused what it has room for.");
         }
     }
 }

@@ -89,16 +89,19 @@ public sealed class Oracle
     private string? JudgeRecords(Promise promise, int length)
     {
         RecordScan scan = new(found, 0, length);
+        int lastEnd = 0;
         while (scan.MoveNext())
         {
             int at = scan.Envelope.BodyOffset - RecordFormat.HeaderLength;
             int end = at + scan.Envelope.RecordLength;
+            lastEnd = promise.Owns(scan.Envelope) ? end : lastEnd;
             if (promise.Owns(scan.Envelope) && !found.AsSpan(at, end - at).SequenceEqual(promise.Bytes[at..end]))
             {
                 return $"a wrong record at {at}";
             }
         }
 
-        return null;
+        bool endLost = promise.LostFrom < length && promise.LostTo >= length;
+        return lastEnd == length || endLost || promise.Free ? null : "does not end with a record of its own";
     }
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Protocol.Records;
 
@@ -40,17 +41,18 @@ public sealed class Recording
     public void Start(int start)
     {
         bootCount = (ushort)start;
-        log.Open();
+        Card.Recover(log);
     }
 
     public bool Begin(string plan)
     {
         SessionHeader header = new() { LoggerId = 7, BootCount = bootCount, SampleIntervalMicroseconds = 20_000, PlanName = plan };
+        uint[] known = [.. Enumerable.Range(0, log.Sessions.Count).Select(i => log.Sessions[i].Number)];
         return Do(() => log.BeginSession(header), () =>
         {
-            if (Card.Writes[0].Offset == 0)
+            if (log.Sessions.Count <= known.Length)
             {
-                Forget();
+                Forget(known);
             }
 
             // A number that was spoiled before it was safe can be given again, in another start.
@@ -89,7 +91,7 @@ public sealed class Recording
         });
     }
 
-    public void Confirm(uint number) => Do(() => log.Confirm(log.Sessions.Find(number)!, 0), () =>
+    public bool Confirm(uint number) => Do(() => log.Confirm(log.Sessions.Find(number)!, 0), () =>
     {
         noted = number;
         ledger.Find(number)!.SureConfirmed = true;
@@ -137,15 +139,14 @@ public sealed class Recording
 
     private void MakeSure() => Current.Sure = Current.Possible;
 
-    // The log was begun again. It may only give up what the host has.
-    private void Forget()
+    // The log was begun again, over the sessions that it knew. It may only give up what the host has.
+    private void Forget(uint[] known)
     {
-        if (ledger.Sessions.Exists(session => session.Sure > 0 && !session.MayBeConfirmed))
+        if (ledger.Sessions.Exists(session => known.Contains(session.Number) && session.Sure > 0 && !session.MayBeConfirmed))
         {
             throw new InvalidOperationException("A session that the host does not have was given up.");
         }
 
-        ledger.Sessions.Clear();
+        ledger.Sessions.RemoveAll(session => known.Contains(session.Number));
     }
 }
-

@@ -13,6 +13,9 @@ namespace LoggerBox.Capture.Storage
         /// <summary>Where the next block goes: never onto a page that may hold what was stored and cannot be read just now.</summary>
         public int NextPage;
 
+        /// <summary>Where a log that is begun again begins: behind what may be a beginning that cannot be read just now.</summary>
+        public int FirstPage;
+
         private readonly CardPages pages;
 
         public LogTail(CardPages pages)
@@ -42,7 +45,8 @@ namespace LoggerBox.Capture.Storage
                 LastPage--;
             }
 
-            NextPage = AfterSpoiled();
+            NextPage = AfterSpoiled(LastPage + 1);
+            FirstPage = AfterSpoiled(0);
             if (LastPage < low && pages.Generation > 0)
             {
                 LookAtAll();
@@ -93,17 +97,23 @@ namespace LoggerBox.Capture.Storage
             return -1;
         }
 
-        private int AfterSpoiled()
+        // One cut spoils a block at most; what looks spoiled for longer was never ours.
+        private int AfterSpoiled(int page)
         {
-            int next = LastPage + 1;
-            int written = pages.Written;
-            for (int page = LastPage + 1; page < written && page <= LastPage + pages.LongestBlock; page++)
+            int end = page + pages.LongestBlock;
+            end = end < pages.Written ? end : pages.Written;
+            while (page < end && IsSpoiled(page))
             {
-                bool spoiled = pages.Look(page) != PageState.Older && !pages.IsBlank(page);
-                next = spoiled ? page + 1 : next;
+                page++;
             }
 
-            return next;
+            return page;
+        }
+
+        private bool IsSpoiled(int page)
+        {
+            PageState state = pages.Look(page);
+            return state == PageState.Unreadable || (state == PageState.Blank && !pages.IsBlank(page));
         }
     }
 }

@@ -71,8 +71,10 @@ namespace LoggerBox.Capture.Storage
             reading.Forget();
             UnfinishedBytes = recovery.UnfinishedBytes;
             UnreadablePages = recovery.UnreadablePages;
-            lastNumber = pages.HighestNumber;
             nextPage = tail.NextPage;
+
+            // A spoiled page may hold the beginning of a session, and be readable again one day: its number stays its own.
+            lastNumber = pages.HighestNumber + (uint)(tail.NextPage - tail.LastPage - 1 + tail.FirstPage);
             IsRecording = false;
             IsFull = false;
             isBroken = false;
@@ -186,8 +188,7 @@ namespace LoggerBox.Capture.Storage
             bool scarce = FreeBytes < pages.Store.Capacity / 2 || Sessions.IsFull || pages.Generation == 0;
             if (scarce && Sessions.AllConfirmed())
             {
-                // A card that was never used begins where its spoiled pages, if any, end.
-                nextPage = pages.Generation == 0 ? nextPage : 0;
+                nextPage = tail.FirstPage;
                 pages.Generation++;
                 Sessions.Clear();
                 isBroken = false;

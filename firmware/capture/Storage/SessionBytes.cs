@@ -13,6 +13,7 @@ namespace LoggerBox.Capture.Storage
         private uint pageEnd;
         private int nextPage;
         private uint nextStart;
+        private int nextUsed;
 
         public SessionBytes(CardPages pages)
         {
@@ -59,7 +60,7 @@ namespace LoggerBox.Capture.Storage
             {
                 page = nextPage;
                 pageStart = nextStart;
-                pageEnd = pages.Look(page) == PageState.Ours ? pageStart + (uint)pages.Header.Used : pageStart;
+                pageEnd = pageStart + (uint)nextUsed;
                 FindNext(source);
             }
         }
@@ -103,6 +104,7 @@ namespace LoggerBox.Capture.Storage
             }
 
             nextStart = nextPage <= source.LastPage ? pages.Header.SessionOffset : source.Length;
+            nextUsed = pages.Header.Used;
         }
 
         private bool Belongs(LoggedSession source, int candidate) =>

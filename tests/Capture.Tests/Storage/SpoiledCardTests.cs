@@ -43,7 +43,9 @@ public sealed class SpoiledCardTests
         Assert.False(log.EndSession(new SessionEnd()));
         Assert.Equal(stored + 1, LogExamples.Records(log, log.Sessions[0]).Count);
         RecordLog again = LogExamples.Opened(store);
-        Assert.Equal(stored + 1, LogExamples.Records(again, again.Sessions[0]).Count);
+
+        // The half that was written may hold the whole block: it was not answered for, and is not wrong.
+        Assert.InRange(LogExamples.Records(again, again.Sessions[0]).Count, stored + 1, stored + 2);
         LogExamples.Record(again, events: 1);
     }
 

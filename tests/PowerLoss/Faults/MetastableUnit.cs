@@ -33,7 +33,31 @@ public sealed class MetastableUnit(int draws) : IFault
             whole.CopyTo(image);
         }
 
+        BadForOnce(bench, steps[index]);
         write.Old.CopyTo(bench.Card.Image, write.Offset);
+    }
+
+    // The write had returned; one unit of it cannot be read at the next start, and can at the one after that.
+    private void BadForOnce(Bench bench, Step step)
+    {
+        CardWrite write = step.Write;
+        for (int unit = 0; unit < write.New.Length; unit += Card.Unit)
+        {
+            byte[] bad = new byte[Card.Unit];
+            bench.Chance.NextBytes(bad);
+            Span<byte> image = bench.Card.Image.AsSpan(write.Offset + unit, Card.Unit);
+            bad.CopyTo(image);
+            Sequel sequel = new(bench, step.After, step.BootCount + 1);
+            if (image.SequenceEqual(bad))
+            {
+                write.New.AsSpan(unit, Card.Unit).CopyTo(image);
+            }
+
+            int at = unit;
+            bench.Judge(sequel.Ledger, () => $"{Name}, step {step.Write.Offset / Card.Page}, unit at {at} bad for once");
+            sequel.Undo();
+            write.New.CopyTo(bench.Card.Image, write.Offset);
+        }
     }
 
     private void JudgeTwice(Bench bench, Step step, string where)

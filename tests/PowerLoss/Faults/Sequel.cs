@@ -28,20 +28,12 @@ public sealed class Sequel
 
     public Ledger Ledger => recording.Ledger;
 
-    /// <summary>Takes the writes from a step on back off the card.</summary>
+    /// <summary>Takes its writes back off the card.</summary>
     public void Undo()
     {
         for (int i = Steps.Count - 1; i >= 0; i--)
         {
             Steps[i].Write.Old.CopyTo(bench.Card.Image, Steps[i].Write.Offset);
-        }
-    }
-
-    public void Redo(int steps)
-    {
-        for (int i = 0; i < steps; i++)
-        {
-            Steps[i].Write.New.CopyTo(bench.Card.Image, Steps[i].Write.Offset);
         }
     }
 }
