@@ -61,6 +61,7 @@ public class TextReportTests
         Check[] inside = [.. judgement.Checks.Where(check => check.Verdict == Verdict.In)];
         Assert.Contains("not complete", Outcome.Headline(judgement with { Suspects = [], Validity = [incomplete], Checks = inside }), StringComparison.Ordinal);
         Assert.Equal("What was measured is normal", Outcome.Headline(judgement with { Suspects = [], Validity = [], Checks = inside }));
+        Assert.Contains("Nothing was judged", Outcome.Headline(judgement with { Suspects = [], Validity = [], Checks = [] }), StringComparison.Ordinal);
         Assert.Contains("no known cause", Outcome.Headline(judgement with { Suspects = [], Validity = [] }), StringComparison.Ordinal);
     }
 

@@ -36,7 +36,7 @@ internal static class HeadSection
 
     private static void WriteOutcome(Markup page, Judgement judgement)
     {
-        bool open = Outcome.IsIncomplete(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict));
+        bool open = Outcome.IsIncomplete(judgement) || !Outcome.IsJudged(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict));
         string look = judgement.Suspects.Count > 0 ? "out" : open ? "open" : "in";
         string symbol = judgement.Suspects.Count > 0 ? "▶ " : open ? "△ " : "✓ ";
         page.Open("div", "outcome " + look);
