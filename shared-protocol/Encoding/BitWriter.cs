@@ -1,3 +1,5 @@
+using LoggerBox.Protocol.Records;
+
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>Bits into bytes, the first bit into the highest. Its caller has counted them: what is written fits.</summary>
@@ -6,41 +8,47 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Bits that one Write takes at most.</summary>
         public const int MaxBits = 24;
 
-        public readonly byte[] Bytes;
-        public int Length;
-
+        private readonly byte[] whole;
+        private int wholeLength;
         private uint pending;
         private int pendingBits;
 
         public BitWriter(int capacity)
         {
-            Bytes = new byte[capacity];
+            whole = new byte[capacity];
         }
+
+        /// <summary>Bytes, one that has begun among them.</summary>
+        public int Length => pendingBits > 0 ? wholeLength + 1 : wholeLength;
 
         public void Begin()
         {
-            Length = 0;
+            wholeLength = 0;
             pending = 0;
             pendingBits = 0;
         }
 
         public void Write(int value, int bits)
         {
-            pending = (pending << bits) | (uint)value;
-            pendingBits += bits;
-            while (pendingBits >= 8)
+            uint joined = (pending << bits) | (uint)value;
+            int left = pendingBits + bits;
+            while (left >= 8)
             {
-                pendingBits -= 8;
-                Bytes[Length++] = (byte)(pending >> pendingBits);
+                left -= 8;
+                whole[wholeLength++] = (byte)(joined >> left);
             }
+
+            pending = joined;
+            pendingBits = left;
         }
 
-        /// <summary>Fills the last byte with zeros.</summary>
-        public void End()
+        /// <summary>The last byte is filled with zeros; bits may still follow here.</summary>
+        public void CopyTo(ByteWriter writer)
         {
+            writer.WriteBytes(whole, 0, wholeLength);
             if (pendingBits > 0)
             {
-                Write(0, 8 - pendingBits);
+                writer.WriteByte((byte)(pending << (8 - pendingBits)));
             }
         }
     }

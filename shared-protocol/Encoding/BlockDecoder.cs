@@ -30,6 +30,7 @@ namespace LoggerBox.Protocol.Encoding
 
             for (int channel = 0; channel < modes.Length; channel++)
             {
+                bits.Begin(reader);
                 ReadColumn(columns[channel], (ColumnMode)modes[channel], count);
             }
 

@@ -86,34 +86,24 @@ namespace LoggerBox.Protocol.Records
             }
         }
 
-        /// <summary>
-        /// Encodes a few values; true when all are, and Write has nothing left to do but copy. For a caller who must not stay away long.
-        /// </summary>
-        public bool EncodeSlice()
-        {
-            CountForEncoding();
-            return encoder.WriteSlice();
-        }
-
         public void Write(ByteWriter writer)
         {
-            while (!EncodeSlice())
-            {
-            }
-
+            CountForEncoding();
+            encoder.Finish();
+            bool encoded = encoder.Length < Channel.Count * Count * 2;
             head.FirstMicroseconds = FirstMicroseconds;
             head.IntervalMicroseconds = IntervalMicroseconds;
             head.Count = Count;
-            head.Encoding = encoder.IsShorter ? EncodedColumns : PlainColumns;
+            head.Encoding = encoded ? EncodedColumns : PlainColumns;
             head.Write(writer);
             for (int i = 0; IntervalMicroseconds == 0 && i < Count; i++)
             {
                 writer.WriteUInt32(offsetsMicroseconds[i]);
             }
 
-            if (encoder.IsShorter)
+            if (encoded)
             {
-                writer.WriteBytes(encoder.Bytes, 0, encoder.Length);
+                encoder.CopyTo(writer);
             }
             else
             {

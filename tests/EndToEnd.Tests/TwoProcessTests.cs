@@ -89,7 +89,7 @@ public class TwoProcessTests
         Assert.False(session.GetProperty("ended").GetBoolean());
         Assert.Equal(0, session.GetProperty("damaged_records").GetInt64());
 
-        // 8 s at 50 sets a second, less the block of 128 sets that was open and the start of the process.
+        // 8 s at 50 sets a second, less the block of 128 sets that was open, and as much again for a busy machine.
         Assert.InRange(session.GetProperty("sample_sets").GetInt64(), 128, 8 * 50 + 50);
         Assert.True(session.GetProperty("sample_sets").GetInt64() >= (8 * 50) - (2 * 128), session.ToString());
     }

@@ -4,8 +4,8 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Samples
 {
     /// <summary>
-    /// Writes every sample set to the log as it was read, in blocks, and a dropout where time passed without one. While one block fills,
-    /// the one before is encoded in slices, so that no set takes long; it is in the log half a block later.
+    /// Writes every sample set to the log as it was read, in blocks, and a dropout where time passed without one. A block is encoded
+    /// while it fills and is in the log with its last set: a cut at any moment costs at most the sets of the block that was filling.
     /// </summary>
     public sealed class SampleRecorder
     {
@@ -13,19 +13,16 @@ namespace LoggerBox.Capture.Samples
         private const long UnevenGapMicroseconds = 250000;
 
         private readonly RecordLog _log;
+        private readonly SampleBlock _block = new SampleBlock();
         private readonly DropoutRecord _dropout = new DropoutRecord();
         private readonly uint _interval;
-        private SampleBlock _filling = new SampleBlock();
-        private SampleBlock _closing = new SampleBlock();
-        private bool _isDropoutOpen;
         private long _last = -1;
 
         public SampleRecorder(RecordLog log, uint intervalMicroseconds)
         {
             _log = log;
             _interval = intervalMicroseconds;
-            _filling.Begin(_interval);
-            _closing.Begin(_interval);
+            _block.Begin(_interval);
         }
 
         public uint SampleSets { get; private set; }
@@ -33,26 +30,26 @@ namespace LoggerBox.Capture.Samples
         /// <summary>True when time was lost before this set.</summary>
         public bool Add(SampleSet sample)
         {
-            long passed = sample.Microseconds - _last;
-            bool gap = _last >= 0 && (_interval == 0 ? passed > UnevenGapMicroseconds : passed > _interval);
+            bool gap = IsGap(sample.Microseconds - _last);
             if (gap)
             {
-                BeginClosing();
-                _isDropoutOpen = true;
+                Close();
                 _dropout.FromMicroseconds = _last;
                 _dropout.ToMicroseconds = sample.Microseconds;
                 _dropout.Reason = _interval == 0 ? DropoutReason.SourceGap : DropoutReason.Overrun;
+                _log.Append(_dropout);
             }
 
-            if (!_filling.TryAdd(sample))
+            // A set may be too far from the first of its block for the block's times.
+            if (!_block.TryAdd(sample))
             {
-                BeginClosing();
-                _filling.TryAdd(sample);
+                Close();
+                _block.TryAdd(sample);
             }
 
-            if (_closing.Count > 0 && _closing.EncodeSlice())
+            if (_block.IsFull)
             {
-                AppendClosed();
+                Close();
             }
 
             _last = sample.Microseconds;
@@ -63,33 +60,13 @@ namespace LoggerBox.Capture.Samples
         /// <summary>Writes everything that is not yet in the log.</summary>
         public void Close()
         {
-            BeginClosing();
-            AppendClosed();
-        }
-
-        // Where gap follows gap, the rest of the block before is encoded at once: the records keep their order.
-        private void BeginClosing()
-        {
-            AppendClosed();
-            SampleBlock filled = _filling;
-            _filling = _closing;
-            _closing = filled;
-        }
-
-        private void AppendClosed()
-        {
-            if (_closing.Count == 0)
+            if (_block.Count > 0)
             {
-                return;
-            }
-
-            _log.Append(_closing);
-            _closing.Begin(_interval);
-            if (_isDropoutOpen)
-            {
-                _log.Append(_dropout);
-                _isDropoutOpen = false;
+                _log.Append(_block);
+                _block.Begin(_interval);
             }
         }
+
+        private bool IsGap(long passed) => _last >= 0 && passed > (_interval == 0 ? UnevenGapMicroseconds : _interval);
     }
 }

@@ -4,7 +4,6 @@ using System.Linq;
 using LoggerBox.Capture.Samples;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Capture.Tests.Storage;
-using LoggerBox.Protocol.Encoding;
 using LoggerBox.Protocol.Records;
 using Xunit;
 
@@ -13,7 +12,6 @@ namespace LoggerBox.Capture.Tests.Samples;
 public sealed class SampleRecorderTests
 {
     private const uint Interval = 20_000;
-    private const int SlicesOfABlock = SampleBlock.Capacity * Channel.Count / BlockEncoder.SliceValues;
 
     private readonly RecordLog log = LogExamples.Opened(new MemoryStore(600_000));
     private readonly SampleRecorder recorder;
@@ -27,11 +25,11 @@ public sealed class SampleRecorderTests
     }
 
     [Fact]
-    public void A_full_block_is_in_the_log_before_the_next_one_is_half_full()
+    public void A_full_block_is_in_the_log_with_its_last_set()
     {
-        AddFrom(0, SampleBlock.Capacity + SlicesOfABlock - 1);
+        AddFrom(0, SampleBlock.Capacity - 1);
         Assert.Empty(Recorded().OfType<SampleBlock>());
-        AddFrom(SampleBlock.Capacity + SlicesOfABlock - 1, 1);
+        AddFrom(SampleBlock.Capacity - 1, 1);
         Assert.Equal(SampleBlock.Capacity, Assert.Single(Recorded().OfType<SampleBlock>()).Count);
     }
 

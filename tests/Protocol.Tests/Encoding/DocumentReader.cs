@@ -31,6 +31,7 @@ public sealed class DocumentReader
 
     private int[] Column(int mode, int count)
     {
+        at += (8 - (at % 8)) % 8;
         if (mode is 0 or 1)
         {
             int[] plain = new int[count];
