@@ -1,5 +1,7 @@
 using System;
 using System.Collections.Generic;
+using LoggerBox.Host.Archive;
+using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App;
 
@@ -17,7 +19,7 @@ internal static class Messages
     public const string JobAddVerb = "Add sessions to a work order.";
     public const string JobCloseVerb = "Close a work order: nothing can be added to it any more.";
     public const string PortsVerb = "List the serial ports of this computer.";
-    public const string FetchVerb = "Fetch what the logger holds into the archive; safe to repeat.";
+    public const string FetchVerb = "Fetch what the logger, or its pulled card, holds into the archive; safe to repeat.";
     public const string SessionsVerb = "List what the archive holds.";
     public const string JudgeVerb = "Judge a job, a session or a trace file against a data sheet.";
     public const string ReportVerb = "Write the printable report of a job, a session or a trace file.";
@@ -32,6 +34,8 @@ internal static class Messages
     public const string JsonOption = "Answer in JSON, for other programs.";
     public const string SheetOption = "The truck's data sheet (.toml).";
     public const string PortOption = "Serial device, or tcp:127.0.0.1:N.";
+    public const string CardOption =
+        "Folder of the card that was pulled from the logger; the log in it is sessions.log. It is only read: it may be write-protected, and the logger learns at its next fetch by cable that the archive has its sessions.";
     public const string UnitOption = "Unit of pressures; without it the data sheet's.";
     public const string WhatArgument = "Job id, session id, or a trace file (.csv).";
     public const string JobArgument = "The job's id.";
@@ -46,9 +50,10 @@ internal static class Messages
     public const string SeedOption = "The same seed gives the same session.";
     public const string DemoOutOption = "Where archive, sheet and report go.";
     public const string TcpOption = "Listen on a TCP port of this computer instead of a serial line.";
-    public const string StoreOption = "The logger's card as a file; survives a restart.";
+    public const string StoreOption = "The logger's card: a file, or a folder in which it is sessions.log; survives a restart.";
     public const string LinkOption = "A link to the port that keeps its name over restarts.";
     public const string SpeedOption = "fast: the finished session is there at once; real: the test runs as long as it would at the truck.";
+    public const string BaudOption = "Send no faster than a serial cable of so many bits a second; without it, as fast as the line takes it.";
     public const string TruckOption = "The truck, as the customer calls it.";
     public const string SerialOption = "The truck's serial number.";
     public const string HoursOption = "Hour meter.";
@@ -69,6 +74,9 @@ internal static class Messages
     public const string AlreadyOnTheCard = "The card holds this session already: nothing is recorded again. Ctrl-C ends it.";
     public const string RecordingInRealTime = "The test at the truck has begun and takes several minutes. Ctrl-C ends it.";
     public const string SessionIsThere = "The session is recorded and can be fetched. Ctrl-C ends it.";
+    public const string PortOrCard = "fetch needs --port P or --card DIR, and not both";
+    public const string CardWithoutName = "--card needs the name of a folder. `loggerbox fetch --help` shows how it is written.";
+    public const string CardShorter = "the file has become shorter";
     public const string LoggerEmpty = "The logger holds no finished session.";
 
     public const string DemoComplaint = "No power: crawls up the ramp with a load (invented)";
@@ -99,7 +107,48 @@ internal static class Messages
     public static string LaterCause(string code, string release, string known) =>
         $"The cause '{code}' comes to the simulated truck with release {release}. This one has: {known}.";
 
-    public static string Fetched(string id, uint number, bool isNew) => $"{id}  session {number} of the logger, {(isNew ? "fetched and confirmed" : "in the archive already")}";
+    public static string Fetched(TakenSession session) => Taken(session, session.Confirmed ? "fetched and confirmed" : "fetched");
+
+    public static string TakenFromCard(TakenSession session) => Taken(session, "read from the card");
+
+    public static string LineCut(string port, IntakeProgress? last, double seconds) =>
+        $"The line on {port} was cut{(last is null ? "" : $" in session {last.SessionNumber}, of which {last.Received} of {last.Length} bytes are here")}: it may take {seconds:0} s to come back.";
+
+    public static string NoCardFolder(string folder) => $"There is no folder {folder}: put the logger's card into the reader, and name the folder under which it shows.";
+
+    public static string NoLogIn(string folder) => $"There is no logger's log in {folder}: on a card it is the file {Cards.CardFile.LogName}; name the card's own folder.";
+
+    public static string SeveralLogs(string folder, IEnumerable<string?> names) =>
+        $"There are several logs in {folder} ({string.Join(", ", names)}) and none is called {Cards.CardFile.LogName}: name one of the files with --card.";
+
+    public static string NoLog(string path) => $"{path} is no logger's log: nothing was read; check that it is the card of a logger, and keep it as it is.";
+
+    public static string CardUnreadable(string path, string reason) =>
+        $"{path} cannot be read ({reason}): try another card reader, or put the card back into the logger and fetch by cable.";
+
+    public static string CardClosed(string path, string reason) => $"The card's {path} cannot be opened ({reason.TrimEnd('.')}): check that you may read it.";
+
+    public static string CardPulled(string folder, uint session, string reason) =>
+        $"The card in {folder} failed while session {session} was read ({reason}): what had been read is kept; put the card in again and repeat the command.";
+
+    public static string CardFailed(string path, int places, string reason, long lost) =>
+        $"{path} could not be read in {places} places ({reason}), {lost} bytes of sessions are missing: all else is in the archive; try another card reader, or put the card back into the logger and fetch by cable.";
+
+    public static string CardEmpty(string path) => $"{path} holds no session.";
+
+    public static string LaterCard(string path, int version) =>
+        $"{path} holds records of version {version}, this program reads version {RecordFormat.Version}: nothing was fetched; install the newer program.";
+
+    public static string LaterSession(uint number, int version) =>
+        $"Session {number} was left on the card: its records are of version {version}, this program reads version {RecordFormat.Version}.";
+
+    public static string TooLongOnCard(uint number, uint length) => $"Session {number} was left on the card: it has {length} bytes, more than any session.";
+
+    public static string GapsOnCard(uint number, long bytes, int places) =>
+        $"Session {number}: {bytes} bytes in {(places == 1 ? "one place" : places + " places")} can no longer be read from the card; where the archive had none, they are a gap of that length.";
+
+    public static string PagesBetweenSessions(int pages) =>
+        $"{(pages == 1 ? "One page" : pages + " pages")} between the sessions on the card cannot be read: what stood there is not known.";
 
     public static string PlanSent(string name) => $"The logger has the plan \"{name}\".";
 
@@ -149,6 +198,9 @@ internal static class Messages
 
     public static string OwnFault(Exception error) =>
         $"loggerbox met a fault of its own ({error.GetType().Name}: {error.Message}). Nothing was changed after it; please report it with the command you typed.";
+
+    private static string Taken(TakenSession session, string how) =>
+        $"{session.Id}  session {session.Identity.SessionNumber} of the logger, {(session.IsNew ? how : "in the archive already")}";
 
     private static string InPlainWords(string what) => string.Join(' ', what.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))
         .Replace(" as expected type 'System.Int32'", ": a whole number belongs there", StringComparison.Ordinal)

@@ -33,7 +33,7 @@ internal static class DemoVerb
             var account = new DemoAccount(line.GetValue(json) ? terminal.Error : terminal.Out, put.Code, line.GetValue(seed));
             string place = MakeFolder(line.GetRequiredValue(folder));
             using ArchiveFile archive = ArchiveFile.Open(Path.Combine(place, "archive.sqlite"));
-            FetchedSession session = Download(put, line.GetValue(seed), archive, account, stop);
+            TakenSession session = Download(put, line.GetValue(seed), archive, account, stop);
             Job job = WriteJob(archive, session.Id);
             Finish(terminal, account, place, SubjectReading.OfJob(archive, job), line.GetValue(unit), line.GetValue(json));
             return CommandLine.Done;
@@ -41,13 +41,13 @@ internal static class DemoVerb
         return verb;
     }
 
-    private static FetchedSession Download(SimulatedCause cause, int seed, ArchiveFile archive, DemoAccount account, CancellationToken stop)
+    private static TakenSession Download(SimulatedCause cause, int seed, ArchiveFile archive, DemoAccount account, CancellationToken stop)
     {
         using var run = DemoRun.Record(cause, seed, stop);
         account.Recorded(run.VirtualSeconds);
         using HostLine line = HostLine.Open(run.PortName);
         DownloadResult result = new SessionDownload(new LoggerConnection(line), archive, SessionOrigin.Simulated, DateTimeOffset.Now).Run();
-        FetchedSession session = result.Sessions[^1];
+        TakenSession session = result.Sessions[^1];
         account.Downloaded(run.PortName, archive.Sessions.Find(session.Id));
         return session;
     }

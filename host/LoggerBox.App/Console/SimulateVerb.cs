@@ -1,7 +1,9 @@
 using System;
 using System.CommandLine;
 using System.IO;
+using System.Linq;
 using System.Threading;
+using LoggerBox.App.Cards;
 using LoggerBox.App.Simulation;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Host;
@@ -17,6 +19,9 @@ internal static class SimulateVerb
     // A day of samples; the file grows only as far as it is written.
     private const long CardBytes = 64 << 20;
 
+    private const int SlowestBaud = 1200;
+    private const int FastestBaud = 12_000_000;
+
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
         var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => SimulatedCauses.Healthy };
@@ -26,9 +31,15 @@ internal static class SimulateVerb
         var link = new Option<string?>("--link") { Description = Messages.LinkOption, HelpName = "PATH" };
         var speed = new Option<string>("--speed") { Description = Messages.SpeedOption, HelpName = "fast|real", DefaultValueFactory = _ => "fast" };
         speed.AcceptOnlyFromAmong("fast", "real");
-        var verb = new Command("simulate", Messages.SimulateVerb) { cause, seed, tcp, store, link, speed };
+        var baud = new Option<int?>("--baud") { Description = Messages.BaudOption, HelpName = "N" };
+        var verb = new Command("simulate", Messages.SimulateVerb) { cause, seed, tcp, store, link, speed, baud };
         verb.Validators.Add(words =>
         {
+            if (words.GetResult(baud)?.Errors.Any() != true && words.GetValue(baud) is < SlowestBaud or > FastestBaud)
+            {
+                words.AddError(Messages.OutOfRange("--baud", SlowestBaud, FastestBaud));
+            }
+
             if (words.GetValue(tcp) && words.GetValue(link) is not null)
             {
                 words.AddError(Messages.NoLinkToTcp);
@@ -39,12 +50,18 @@ internal static class SimulateVerb
             SimulatedCause put = Causes.Find(words.GetRequiredValue(cause));
             using IDisposable? file = OpenCard(words.GetValue(store), out IRecordStore card);
             var logger = new VirtualLogger(put, words.GetValue(seed), card);
-            using IDeviceLine line = words.GetValue(tcp) || !PseudoTerminal.IsSupported ? LoopbackListener.Open() : PseudoTerminal.Open();
+            using IDeviceLine line = OpenLine(words.GetValue(tcp), words.GetValue(baud));
             using PortLink? name = words.GetValue(link) is string path ? PortLink.Create(path, line.PortName) : null;
             Run(terminal, logger, line, words.GetValue(speed) == "real", stop);
             return CommandLine.Done;
         });
         return verb;
+    }
+
+    private static IDeviceLine OpenLine(bool tcp, int? baud)
+    {
+        IDeviceLine line = tcp || !PseudoTerminal.IsSupported ? LoopbackListener.Open() : PseudoTerminal.Open();
+        return baud is int bits ? new PacedLine(line, bits) : line;
     }
 
     private static void Run(Terminal terminal, VirtualLogger logger, IDeviceLine line, bool realTime, CancellationToken stop)
@@ -76,7 +93,8 @@ internal static class SimulateVerb
 
         try
         {
-            var file = new FileStore(path, CardBytes);
+            // In a folder the card's log has the name that `fetch --card` looks for.
+            var file = new FileStore(Directory.Exists(path) ? Path.Combine(path, CardFile.LogName) : path, CardBytes);
             card = file;
             return file;
         }

@@ -42,6 +42,9 @@ internal static class ArchiveErrors
     public static UserErrorException Incomplete(string path, string id, long received, long length) =>
         new($"Session {id} in {path} has arrived only in part ({received} of {length} bytes): connect the logger and run `loggerbox fetch` again.");
 
+    public static UserErrorException DoesNotAgree(string source, uint session) =>
+        new($"Session {session}, read twice from {source}, does not agree with what is stored there: the logger's card may be failing; pull the card and keep it.");
+
     public static UserErrorException JobClosed(string id) =>
         new($"Job {id} is closed and takes no more sessions: open a new job with `loggerbox job new`.");
 

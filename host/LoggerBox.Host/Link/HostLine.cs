@@ -30,6 +30,9 @@ public sealed class HostLine : IDisposable
 
     public string Port { get; }
 
+    /// <summary>The other end has gone: the same port may come back, this line does not.</summary>
+    public bool WasCut { get; private set; }
+
     /// <summary>A line that is open already; it must know time-outs.</summary>
     /// <param name="port">Its name in what is said to the user.</param>
     public static HostLine Over(Stream stream, string port) => new(port, stream, stream);
@@ -47,7 +50,7 @@ public sealed class HostLine : IDisposable
         {
             stream.ReadTimeout = Math.Max(1, (int)limit.TotalMilliseconds);
             int got = stream.Read(buffer, 0, buffer.Length);
-            return got > 0 ? got : throw LinkErrors.Cut(Port);
+            return got > 0 ? got : throw Cut();
         }
         catch (TimeoutException)
         {
@@ -59,7 +62,7 @@ public sealed class HostLine : IDisposable
         }
         catch (Exception error) when (IsCut(error))
         {
-            throw LinkErrors.Cut(Port);
+            throw Cut();
         }
     }
 
@@ -76,7 +79,7 @@ public sealed class HostLine : IDisposable
         }
         catch (Exception error) when (IsCut(error))
         {
-            throw LinkErrors.Cut(Port);
+            throw Cut();
         }
     }
 
@@ -90,6 +93,12 @@ public sealed class HostLine : IDisposable
         {
             // The device went before its port was closed; there is nothing left to close.
         }
+    }
+
+    private UserErrorException Cut()
+    {
+        WasCut = true;
+        return LinkErrors.Cut(Port);
     }
 
     private static bool IsCut(Exception error) =>

@@ -45,9 +45,6 @@ internal static class LinkErrors
     public static UserErrorException Stuck(string port, uint session, long missing) =>
         new($"Session {session} does not come through on {port}: {missing} bytes are missing and none of them arrives; check the cable, then run the same command again; what had arrived is kept.");
 
-    public static UserErrorException DoesNotAgree(string port, uint session) =>
-        new($"Session {session}, fetched twice on {port}, does not agree with what the logger holds: its card may be failing; pull the card and keep it.");
-
     private static string Text(MessageCode request) => request switch
     {
         MessageCode.Hello => "the greeting",

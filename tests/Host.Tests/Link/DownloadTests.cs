@@ -54,7 +54,7 @@ public sealed class DownloadTests : IDisposable
         using LoggerOnALine logger = new(PseudoTerminal.Open(), LoggerOnALine.Log(300, 1));
         Fetch(logger.Port);
 
-        FetchedSession again = Assert.Single(Fetch(logger.Port).Sessions);
+        TakenSession again = Assert.Single(Fetch(logger.Port).Sessions);
 
         Assert.False(again.IsNew);
         Assert.True(again.Confirmed);
@@ -143,7 +143,7 @@ public sealed class DownloadTests : IDisposable
 
         RecordLog other = LoggerOnALine.Log(6000, 2);
         using LoggerOnALine wiped = new(PseudoTerminal.Open(), other);
-        FetchedSession fetched = Assert.Single(Fetch(wiped.Port).Sessions);
+        TakenSession fetched = Assert.Single(Fetch(wiped.Port).Sessions);
 
         Assert.Equal(LoggerOnALine.BytesOf(other, 0), archive.Sessions.Load(fetched.Id).Bytes);
         Assert.Equal(fetched.Id, Assert.Single(archive.Sessions.All()).Id);

@@ -2,10 +2,9 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading.Tasks;
-using LoggerBox.Host.Archive;
 using LoggerBox.Host.Sessions;
 
-namespace LoggerBox.Host.Link;
+namespace LoggerBox.Host.Archive;
 
 /// <summary>
 /// Gathers what arrives of a session into parts worth a write to the disk, and writes them beside the line: a disk that takes its time

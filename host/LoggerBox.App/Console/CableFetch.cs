@@ -1,0 +1,105 @@
+using System;
+using System.Collections.Generic;
+using System.Diagnostics;
+using System.Linq;
+using System.Threading;
+using LoggerBox.Host;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Link;
+
+namespace LoggerBox.App.Console;
+
+/// <summary>
+/// A download that outlives its line: where the plug is pulled or the logger starts again, the port's name is looked for again for a
+/// while, and the download goes on from what is here.
+/// </summary>
+internal sealed class CableFetch : IDisposable
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(50);
+
+    // A line that comes back and brings nothing is a bad plug: the person is to see to it.
+    private const int MostCutsWithoutProgress = 5;
+
+    private readonly string port;
+    private readonly Terminal terminal;
+    private HostLine line;
+    private IntakeProgress? last;
+    private int cutsWithoutProgress;
+
+    private CableFetch(string port, Terminal terminal)
+    {
+        this.port = port;
+        this.terminal = terminal;
+        line = HostLine.Open(port);
+    }
+
+    /// <summary>Opens the port and greets who is there.</summary>
+    /// <exception cref="UserErrorException">There is no such port, or no logger at it.</exception>
+    public static CableFetch Open(string port, Terminal terminal)
+    {
+        var cable = new CableFetch(port, terminal);
+        try
+        {
+            new LoggerConnection(cable.line).Hello();
+            return cable;
+        }
+        catch
+        {
+            cable.Dispose();
+            throw;
+        }
+    }
+
+    /// <exception cref="UserErrorException">The line or the logger failed; what had arrived is in the archive.</exception>
+    public (IReadOnlyList<TakenSession> Sessions, IReadOnlyList<string> Notes) Run(ArchiveFile archive)
+    {
+        HashSet<string> before = [.. archive.Sessions.All().Where(session => session.Complete).Select(session => session.Id)];
+        List<string> notes = [];
+        while (true)
+        {
+            var download = new SessionDownload(new LoggerConnection(line), archive, SessionOrigin.Fetched, DateTimeOffset.Now, Came);
+            try
+            {
+                DownloadResult result = download.Run();
+
+                // A session that came before the line was cut is as new as those after it.
+                return ([.. result.Sessions.Select(session => session with { IsNew = !before.Contains(session.Id) })], [.. notes, .. result.Notes]);
+            }
+            catch (UserErrorException) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
+            {
+                terminal.Error.WriteLine(Messages.LineCut(port, last, Patience.TotalSeconds));
+                notes.AddRange(download.Notes);
+                last = null;
+                Reopen();
+            }
+        }
+    }
+
+    public void Dispose() => line.Dispose();
+
+    private void Came(IntakeProgress progress)
+    {
+        last = progress;
+        cutsWithoutProgress = 0;
+    }
+
+    private void Reopen()
+    {
+        line.Dispose();
+        var waiting = Stopwatch.StartNew();
+        while (true)
+        {
+            Thread.Sleep(BetweenLooks);
+            try
+            {
+                line = HostLine.Open(port);
+                return;
+            }
+            catch (UserErrorException) when (waiting.Elapsed < Patience)
+            {
+                // Not back yet.
+            }
+        }
+    }
+}

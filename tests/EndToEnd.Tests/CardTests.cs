@@ -1,0 +1,195 @@
+using System;
+using System.Diagnostics;
+using System.IO;
+using System.Linq;
+using LoggerBox.Capture.Storage;
+using LoggerBox.Host.Archive;
+using Xunit;
+
+namespace LoggerBox.EndToEnd.Tests;
+
+/// <summary>A card pulled from the logger, read by the program itself.</summary>
+public sealed class CardTests : IDisposable
+{
+    private readonly Workbench bench = new();
+
+    private string Card => bench.At("card");
+
+    private string Log => Path.Combine(Card, "sessions.log");
+
+    public void Dispose() => bench.Dispose();
+
+    [Fact]
+    public void A_card_gives_the_same_bytes_as_the_cable_and_is_left_as_it_was()
+    {
+        RecordedCard.Make(Card, 1, 2);
+        byte[] before = File.ReadAllBytes(Log);
+
+        string said = FetchCard().Expect(0).Out;
+
+        Assert.Contains("S1  session 1 of the logger, read from the card\nS2  session 2", said, StringComparison.Ordinal);
+        Assert.Equal(RecordedCard.Cable(Card, bench.At("cable.sqlite")), RecordedCard.Sessions(bench.Archive));
+        Assert.Contains("S1  session 1 of the logger, in the archive already", FetchCard().Expect(0).Out, StringComparison.Ordinal);
+        Assert.Equal(2, RecordedCard.Sessions(bench.Archive).Count);
+
+        // The fetch by cable has confirmed on it; the two from the card have written nothing.
+        Assert.Equal(before, File.ReadAllBytes(Log).AsSpan(0, before.Length).ToArray());
+    }
+
+    [Fact]
+    public void A_card_that_cannot_be_written_is_read()
+    {
+        RecordedCard.Make(Card, 1);
+        File.SetAttributes(Log, FileAttributes.ReadOnly);
+        DateTime written = File.GetLastWriteTimeUtc(Log);
+
+        FetchCard().Expect(0);
+
+        Assert.Equal(written, File.GetLastWriteTimeUtc(Log));
+        Assert.Equal(["sessions.log"], Directory.GetFiles(Card).Select(Path.GetFileName));
+        File.SetAttributes(Log, FileAttributes.Normal);
+    }
+
+    [Fact]
+    public void What_a_cut_fetch_by_cable_began_is_completed_from_the_card()
+    {
+        RecordedCard.Make(Card, 1);
+        using (var logger = SimulatedLogger.Start("--store", Card, "--seed", "1", "--tcp", "--baud", "230400"))
+        {
+            using Process fetch = LoggerBoxCommand.Start("fetch", "--port", logger.Port, "--archive", bench.Archive);
+            RecordedCard.WaitForHalf(bench.Archive);
+            logger.Kill();
+            fetch.Kill();
+            fetch.WaitForExit();
+        }
+
+        ArchivedSession half = Assert.Single(RecordedCard.Rows(bench.Archive));
+        Assert.False(half.Complete);
+        Assert.InRange(half.Received, 1, half.Length - 1);
+
+        Assert.Contains("read from the card", FetchCard().Expect(0).Out, StringComparison.Ordinal);
+
+        Assert.Equal(half.Id, Assert.Single(RecordedCard.Rows(bench.Archive)).Id);
+        Assert.Equal(RecordedCard.Cable(Card, bench.At("cable.sqlite")), RecordedCard.Sessions(bench.Archive));
+    }
+
+    [Fact]
+    public void A_damaged_page_is_a_gap_of_its_length_and_the_cable_agrees()
+    {
+        RecordedCard.Make(Card, 1);
+        byte[] card = File.ReadAllBytes(Log);
+        card[(20 * 512) + 9] ^= 0x10;
+        File.WriteAllBytes(Log, card);
+
+        CommandResult result = FetchCard().Expect(0);
+
+        Assert.Contains("Session 1: 480 bytes in one place can no longer be read", result.Error, StringComparison.Ordinal);
+        byte[] bytes = Assert.Single(RecordedCard.Sessions(bench.Archive));
+        Assert.Equal(480, LongestRunOfZeros(bytes));
+        Assert.Equal(bytes, Assert.Single(RecordedCard.Cable(Card, bench.At("cable.sqlite"))));
+    }
+
+    [Fact]
+    public void A_card_that_rotted_after_the_cable_had_its_session_changes_nothing()
+    {
+        RecordedCard.Make(Card, 1);
+        byte[] good = Assert.Single(RecordedCard.Cable(Card, bench.Archive));
+        byte[] card = File.ReadAllBytes(Log);
+        card[(20 * 512) + 9] ^= 0x10;
+        File.WriteAllBytes(Log, card);
+
+        Assert.Contains("in the archive already", FetchCard().Expect(0).Out, StringComparison.Ordinal);
+
+        Assert.Equal(good, Assert.Single(RecordedCard.Sessions(bench.Archive)));
+    }
+
+    [Fact]
+    public void Another_session_of_the_same_numbers_and_length_is_kept_beside_the_first_and_said()
+    {
+        RecordedCard.Make(Card, 1);
+        byte[] first = Assert.Single(RecordedCard.Cable(Card, bench.Archive));
+        byte[] card = File.ReadAllBytes(Log);
+        card[(20 * 512) + PageHeader.Length + 100] ^= 0x10;
+        File.WriteAllBytes(Log, card);
+
+        CommandResult result = FetchCard().Expect(0);
+
+        Assert.Contains($"Session 1 was in the archive as S1 with other bytes than {Card} holds: both are kept, the one from {Card} as S2.", result.Error, StringComparison.Ordinal);
+        Assert.Equal(first, RecordedCard.Sessions(bench.Archive)[0]);
+        Assert.Equal(2, RecordedCard.Sessions(bench.Archive).Count);
+    }
+
+    [Fact]
+    public void A_card_that_was_copied_in_part_gives_what_is_there_as_a_cut_session()
+    {
+        RecordedCard.Make(Card, 1);
+        File.WriteAllBytes(Log, File.ReadAllBytes(Log)[..50_001]);
+
+        FetchCard().Expect(0);
+
+        ArchivedSession row = Assert.Single(RecordedCard.Rows(bench.Archive));
+        Assert.False(row.Ended);
+        Assert.False(row.Damage.Any);
+        Assert.InRange(row.Length, 25_000, 50_001);
+    }
+
+    [Fact]
+    public void What_is_no_card_is_refused_by_name_and_leaves_no_archive()
+    {
+        FetchCard().Refused(1, "no folder", Card);
+        Directory.CreateDirectory(Card);
+        FetchCard().Refused(1, "no logger's log in", Card, "sessions.log");
+        File.WriteAllText(Log, "these are notes " + new string('x', 5000));
+        FetchCard().Refused(1, Log, "no logger's log", "nothing was read");
+        File.Delete(Log);
+        RecordedCard.Make(bench.At("other"), 1);
+        File.Copy(bench.At("other/sessions.log"), Path.Combine(Card, "one"));
+        File.Copy(bench.At("other/sessions.log"), Path.Combine(Card, "two"));
+        FetchCard().Refused(1, Card, "one, two", "--card");
+        LoggerBoxCommand.Run("fetch", "--card", "", "--archive", bench.Archive).Refused(2, "--card");
+        LoggerBoxCommand.Run("fetch", "--card", Card, "--port", "x").Refused(2, "--port", "--card");
+        Assert.False(File.Exists(bench.Archive));
+    }
+
+    [Fact]
+    public void A_card_without_a_session_is_no_error()
+    {
+        Directory.CreateDirectory(Card);
+        File.WriteAllBytes(Log, new byte[65_536]);
+        Assert.Contains("holds no session", FetchCard().Expect(0).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_card_of_a_later_version_is_refused_with_both_versions()
+    {
+        RecordedCard.Make(Card, 1);
+        RecordedCard.RaiseVersion(Log);
+        FetchCard().Refused(1, Log, "version 2", "version 1", "newer program");
+        Assert.False(File.Exists(bench.Archive));
+    }
+
+    [Fact]
+    public void The_card_file_of_a_virtual_logger_may_have_any_name()
+    {
+        Directory.CreateDirectory(Card);
+        File.WriteAllText(Path.Combine(Card, "readme.txt"), "a log of what was done to the truck");
+        SimulatedLogger.Start("--store", Path.Combine(Card, "virtual"), "--tcp").Dispose();
+        FetchCard().Expect(0);
+        Assert.Single(RecordedCard.Rows(bench.Archive));
+    }
+
+    private CommandResult FetchCard() => LoggerBoxCommand.Run("fetch", "--card", Card, "--archive", bench.Archive);
+
+    private static int LongestRunOfZeros(byte[] bytes)
+    {
+        int longest = 0;
+        int run = 0;
+        foreach (byte one in bytes)
+        {
+            run = one == 0 ? run + 1 : 0;
+            longest = Math.Max(longest, run);
+        }
+
+        return longest;
+    }
+}
