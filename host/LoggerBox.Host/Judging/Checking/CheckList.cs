@@ -31,6 +31,11 @@ public static class CheckList
             {
                 checks.AddRange(PressuresOf(evidence, step, hold, isVoid: false));
             }
+
+            if (evidence.Steps.Void(step) is { } spoiled)
+            {
+                checks.AddRange(PressuresOf(evidence, step, spoiled, isVoid: true));
+            }
         }
 
         checks.AddRange(Engagements(evidence));
@@ -92,7 +97,7 @@ public static class CheckList
     {
         var spoiled = evidence.Steps.Void(step);
         var hold = evidence.Steps.Good(step) ?? spoiled;
-        bool gearsUnknown = hold is null && InGearTwin(step) is { } twin && evidence.Steps.GoodInGear(twin).Count > 0;
+        bool gearsUnknown = hold is null && InGearTwin(step) is { } twin && evidence.Steps.All.Any(other => other.Step == twin);
         return gearsUnknown ? [] : PressuresOf(evidence, step, hold, spoiled is not null);
     }
 

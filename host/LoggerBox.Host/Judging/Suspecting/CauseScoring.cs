@@ -44,10 +44,13 @@ public static class CauseScoring
             .Select(scored => (scored.Cause, Shown: gearsUnknown ? Mirrored(best, scored) : scored))
             .Select(scored => new CauseScore(
                 scored.Cause,
-                scored.Shown.Points + Commonness.GetValueOrDefault(scored.Cause) + Circumstances(scored.Cause, evidence),
+                scored.Shown.Points + Circumstances(scored.Cause, evidence),
                 scored.Shown.Row,
                 Said(observations, scored.Shown.Row, speaksFor: true),
-                Said(observations, scored.Shown.Row, speaksFor: false)))
+                Said(observations, scored.Shown.Row, speaksFor: false))
+            {
+                Commonness = Commonness.GetValueOrDefault(scored.Cause),
+            })
             .OrderByDescending(score => score.Points)
             .ToList();
     }

@@ -19,6 +19,9 @@ public static class PressureObservations
 
     private const double GrossFactor = 0.65;
 
+    /// <summary>Converter pressure at idle beside that at the hold where the manual prints only one of them; common practice, no source.</summary>
+    private const double UsualIdlePart = 0.57;
+
     private static readonly (Observation Observation, Step Step, int Channel)[] Cells =
     [
         (Observation.MainIdleNeutral, Step.IdleNeutral, Channel.Main),
@@ -54,13 +57,13 @@ public static class PressureObservations
 
     private static Observed? Cell(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)
     {
-        if (roles.Of(step) is not { Rpm: { } rpm } hold || hold.Of(channel) is not { } pascal)
+        if (roles.Of(step) is not { } hold || hold.Of(channel) is not { } pascal)
         {
             return null;
         }
 
         var limit = StepLimits.Of(StepLimits.Pressures(evidence.Sheet, step), channel)
-            ?? (StepLimits.Row(evidence.Sheet, rpm.Value) is { } row ? StepLimits.Of(row, channel, step) : null);
+            ?? (hold.Rpm is { } rpm && StepLimits.Row(evidence.Sheet, rpm.Value) is { } row ? StepLimits.Of(row, channel, step) : null);
         if (limit is null)
         {
             return null;
@@ -124,7 +127,7 @@ public static class PressureObservations
     // an open relief or drilling takes the same part at either.
     private static Observed? ConverterOverSpeed(Evidence evidence, PressureUnit unit)
     {
-        double usual = SheetRatio(evidence) ?? 0.57;
+        double usual = SheetRatio(evidence) ?? UsualIdlePart;
         if (evidence.Steps.Good(Step.IdleNeutral)?.Converter is not { } idle || evidence.Steps.Good(Step.HoldNeutral)?.Converter is not { } hold
             || hold.Value < 5_000 || idle.OfOneSensor.Scaled(1 / usual).RelativeTo(hold.OfOneSensor) is not { } ratio)
         {

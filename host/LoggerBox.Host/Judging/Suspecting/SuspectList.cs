@@ -14,6 +14,9 @@ public static class SuspectList
     /// <summary>Causes within this many points of the first of their rank cannot be told apart.</summary>
     private const double Indistinguishable = 0.8;
 
+    /// <summary>Nor can those that the readings fit alike, however much more common one of them is.</summary>
+    private const double FitAlike = 0.3;
+
     /// <summary>Farther behind the best than this a cause is not worth a look.</summary>
     private const double WorthALook = 3.5;
 
@@ -26,7 +29,7 @@ public static class SuspectList
         var faults = MeasuringFaults.Of(evidence, unit);
         if (faults.Any(fault => fault.Cause is not Cause.PressureZeroShift))
         {
-            return Ranked(faults.OrderByDescending(fault => fault.Points).ToList());
+            return Ranked(faults.OrderByDescending(fault => fault.Points).ToList(), []);
         }
 
         var roles = new Roles(evidence.Steps);
@@ -39,17 +42,17 @@ public static class SuspectList
         var accusing = observations.Where(seen => seen.Accuses).ToList();
         if (accusing.Count == 0)
         {
-            return Ranked(faults);
+            return Ranked(faults, []);
         }
 
         // A cause that explains none of what accuses is not worth a look, whatever else leans its way.
         var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown)
             .Where(score => score.For.Count > 0 && accusing.Exists(seen => seen.Points(score.Row) > 0))
             .Concat(faults);
-        return Ranked(scores.OrderByDescending(score => score.Points).ToList());
+        return Ranked(scores.OrderByDescending(score => score.Points).ToList(), observations);
     }
 
-    private static List<Suspect> Ranked(IReadOnlyList<CauseScore> scores)
+    private static List<Suspect> Ranked(IReadOnlyList<CauseScore> scores, IReadOnlyList<Observed> observations)
     {
         var suspects = new List<Suspect>();
         if (scores.Count == 0)
@@ -63,14 +66,14 @@ public static class SuspectList
         double total = 1 + kept.Sum(score => Math.Exp(Math.Min(score.Points, 50)));
         int rank = 0;
         int sharing = 0;
-        double first = 0;
+        var first = scores[0];
         foreach (var score in kept)
         {
-            if (rank == 0 || first - score.Points > Indistinguishable || sharing == SharingARank)
+            if (rank == 0 || sharing == SharingARank || IsApart(first, score, observations))
             {
                 rank++;
                 sharing = 0;
-                first = score.Points;
+                first = score;
             }
 
             sharing++;
@@ -80,4 +83,7 @@ public static class SuspectList
 
         return suspects;
     }
+
+    private static bool IsApart(CauseScore first, CauseScore score, IReadOnlyList<Observed> observations) =>
+        first.Points - score.Points > Indistinguishable && first.Fit - score.Fit > FitAlike && !Ties.Joins(first.Cause, score.Cause, observations);
 }

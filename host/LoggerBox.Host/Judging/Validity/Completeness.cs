@@ -22,12 +22,19 @@ public static class Completeness
         ArgumentNullException.ThrowIfNull(evidence);
         foreach (var (step, inGear) in Wanted)
         {
-            if ((step == Step.StallReverse && !evidence.Sheet.StallReverseAllowed) || HasInGear(evidence.Steps, inGear))
+            if (step == Step.StallReverse && !evidence.Sheet.StallReverseAllowed)
             {
                 continue;
             }
 
-            if (evidence.Steps.Good(step) is not { } hold)
+            if (InGear(evidence.Steps, inGear) is { Count: > 0 } holds)
+            {
+                if (holds.Count == 1 && IsReverse(step))
+                {
+                    yield return new ValidityNote("incomplete", ValidityEffect.Note, inGear, $"The step {Words.StepName(inGear)} was seen once, and the recording does not say in which gear: some causes cannot be seen without the other gear.");
+                }
+            }
+            else if (evidence.Steps.Good(step) is not { } hold)
             {
                 string why = evidence.Steps.Void(step) is null ? "is missing" : "is void";
                 yield return new ValidityNote("incomplete", ValidityEffect.Note, step, $"The step {Words.StepName(step)} {why}: some causes cannot be seen without it.");
@@ -39,7 +46,9 @@ public static class Completeness
         }
     }
 
-    private static bool HasInGear(StepReadings steps, Step inGear) => inGear != Step.None && steps.GoodInGear(inGear).Count > 0;
+    private static IReadOnlyList<MeasuredHold> InGear(StepReadings steps, Step inGear) => inGear == Step.None ? [] : steps.GoodInGear(inGear);
+
+    private static bool IsReverse(Step step) => step is Step.IdleReverse or Step.HoldReverse or Step.StallReverse;
 
     private static string MissingChannels(MeasuredHold hold, Step step)
     {
