@@ -42,6 +42,9 @@ public sealed class Evidence
 
     public double? AirCelsius => Facts.AirCelsius ?? Sheet.SiteAirCelsius;
 
+    /// <summary>A clutch that took no pressure whenever it was selected, as far as the hose could see it.</summary>
+    public bool NeverFilled(Gear gear) => !Sheet.ClutchPortPerGear && EngagementReadings.NeverFilled(Sessions, gear);
+
     /// <summary>Pressure reading of a step in the sheet's unit.</summary>
     public Measured? InSheetUnit(Measured? pascal) => pascal?.Scaled(1 / Sheet.Unit.InPascal());
 

@@ -24,7 +24,7 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(facts);
         var plan = SheetPlan.Make(sheet, facts.Fuel);
-        var holds = sessions.SelectMany(session => HoldMeasuring.Measure(session, plan)).ToList();
+        var holds = sessions.SelectMany(session => HoldMeasuring.Measure(session, plan)).Select(hold => ClutchPort.Seen(hold, sheet)).ToList();
         var steps = new StepReadings(holds, HoldGates.Voids(holds, sheet));
         var evidence = new Evidence(sessions, sheet, facts, steps);
         var checks = CheckList.Of(evidence);

@@ -6,9 +6,10 @@ namespace LoggerBox.Host.Tests.Judging;
 /// <summary>The data sheet of the invented truck, in psi.</summary>
 internal static class TestSheet
 {
-    public static DataSheet Truck(bool withRunUp = false) => new()
+    public static DataSheet Truck(bool withRunUp = false, bool clutchPortPerGear = false) => new()
     {
         FileName = "truck.toml",
+        ClutchPortPerGear = clutchPortPerGear,
         Truck = "Invented truck",
         Source = "invented",
         Unit = PressureUnit.Psi,

@@ -16,6 +16,9 @@ public sealed record MeasuredHold(
 {
     public Gear Gear => Record.Gear;
 
+    /// <summary>The clutch hose was on the other gear's port.</summary>
+    public bool IsClutchHoseElsewhere { get; init; }
+
     public double StartSeconds => (Record.StartMicroseconds - Session.Header.StartMicroseconds) / 1e6;
 
     public double DurationSeconds => Record.DurationMilliseconds / 1000.0;

@@ -41,6 +41,11 @@ public sealed class StepReadings
     private List<MeasuredHold> AllGood(Step step)
     {
         var sound = All.Where(hold => hold.Step == step && !voids.ContainsKey(hold)).ToList();
+        if (sound.Exists(hold => !hold.IsClutchHoseElsewhere))
+        {
+            sound.RemoveAll(hold => hold.IsClutchHoseElsewhere);
+        }
+
         double longest = sound.Count == 0 ? 0 : sound.Max(hold => hold.DurationSeconds);
         return sound.Where(hold => hold.DurationSeconds >= Math.Min(LongEnoughSeconds, longest / 2)).ToList();
     }

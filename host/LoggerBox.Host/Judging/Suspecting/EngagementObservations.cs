@@ -42,7 +42,7 @@ public static class EngagementObservations
     }
 
     private static Observed? Never(Evidence evidence, Observation observation, Gear gear) =>
-        EngagementReadings.NeverFilled(evidence.Sessions, gear)
+        evidence.NeverFilled(gear)
             ? new Observed(observation, [0, 0, 0, 0, 1], true, $"The {(gear == Gear.Forward ? "forward" : "reverse")} clutch never filled")
             : null;
 }

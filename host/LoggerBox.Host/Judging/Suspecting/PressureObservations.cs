@@ -96,7 +96,7 @@ public static class PressureObservations
             return null;
         }
 
-        bool empty = holds.All(HoldGates.ClutchIsEmpty) || EngagementReadings.NeverFilled(evidence.Sessions, gear);
+        bool empty = holds.All(HoldGates.ClutchIsEmpty) || evidence.NeverFilled(gear);
         var reading = holds[^1];
         return new Observed(
             observation,
