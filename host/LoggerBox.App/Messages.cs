@@ -37,6 +37,9 @@ internal static class Messages
     public const string CardOption =
         "Folder of the card that was pulled from the logger; the log in it is sessions.log. It is only read: it may be write-protected, and the logger learns at its next fetch by cable that the archive has its sessions.";
     public const string UnitOption = "Unit of pressures; without it the data sheet's.";
+    public const string CompareVerb = "Compare a truck before and after a repair, reading by reading.";
+    public const string BeforeArgument = "Job id, session id, or a trace file (.csv): before the repair.";
+    public const string AfterArgument = "The same, after the repair.";
     public const string WhatArgument = "Job id, session id, or a trace file (.csv).";
     public const string JobArgument = "The job's id.";
     public const string SessionArgument = "Session ids, as `sessions` lists them.";
@@ -173,6 +176,9 @@ internal static class Messages
     public static string JobClosed(string id) => $"Job {id} is closed.";
 
     public static string ArchiveEmpty(string path) => $"The archive {path} holds no session yet: fetch or import one.";
+
+    public static string TwoTrucks(string before, string beforeSerial, string after, string afterSerial) =>
+        $"{before} is of the truck with serial {beforeSerial}, {after} of the one with serial {afterSerial}: a comparison needs one truck. Put the serial right, or name its other job.";
 
     public static string NoSheet(string what) => $"There is no data sheet to judge {what} by: name the truck's with --sheet FILE, or write a job with one.";
 

@@ -14,6 +14,7 @@ Command[] verbs =
     FetchVerb.Declare(terminal),
     SessionsVerb.Declare(terminal),
     JudgeVerb.Declare(terminal),
+    CompareVerb.Declare(terminal),
     ReportVerb.Declare(terminal),
     ExportVerb.Declare(terminal),
     ImportVerb.Declare(terminal),

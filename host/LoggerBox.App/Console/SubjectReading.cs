@@ -21,19 +21,27 @@ internal sealed class SubjectReading(Terminal terminal)
     public void AddTo(Command verb)
     {
         verb.Arguments.Add(what);
+        AddOptionsTo(verb);
+    }
+
+    /// <summary>For a verb that names its own subjects.</summary>
+    public void AddOptionsTo(Command verb)
+    {
         verb.Options.Add(namedSheet);
         verb.Options.Add(unit);
         verb.Options.Add(archive);
         trace.AddTo(verb);
     }
 
-    public (Subject Subject, Judgement Judgement) Judged(ParseResult line)
+    public (Subject Subject, Judgement Judgement) Judged(ParseResult line) => Judged(line, line.GetRequiredValue(what));
+
+    /// <param name="otherwise">The pressure unit where none is named; null: the sheet's.</param>
+    public (Subject Subject, Judgement Judgement) Judged(ParseResult line, string word, PressureUnit? otherwise = null)
     {
-        string word = line.GetRequiredValue(what);
         Subject? archived = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line, word) : null;
         DataSheet sheet = SheetOf(line, archived, word);
         Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
-        return (subject, Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? sheet.Unit));
+        return (subject, Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? otherwise ?? sheet.Unit));
     }
 
     /// <summary>The sheet that is named, or the job's own.</summary>

@@ -41,8 +41,11 @@ public static class ReadingTable
             AddUnjudged(rows, hold, judgement.Unit.Code());
         }
 
-        return [.. rows.OrderBy(row => PlaceOf(row.Step)).ThenBy(row => PlaceOfQuantity(row.Quantity))];
+        return [.. InOrder(rows)];
     }
+
+    /// <summary>In the order of the test, and within a step as its gauges are read.</summary>
+    public static IEnumerable<ReadingRow> InOrder(IEnumerable<ReadingRow> rows) => rows.OrderBy(row => PlaceOf(row.Step)).ThenBy(row => PlaceOfQuantity(row.Quantity));
 
     public static Reading? ReadingOf(JudgedHold hold, string quantity) => quantity switch
     {
