@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Archive.JobFiles;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App;
@@ -23,8 +24,8 @@ internal static class Messages
     public const string SessionsVerb = "List what the archive holds.";
     public const string JudgeVerb = "Judge a job, a session or a trace file against a data sheet.";
     public const string ReportVerb = "Write the printable report of a job, a session or a trace file.";
-    public const string ExportVerb = "Write a session as a trace file (.csv).";
-    public const string ImportVerb = "Take a trace file of any instrument into the archive.";
+    public const string ExportVerb = "Write a session as a trace file (.csv), or a whole job as one file (.lbjob) that import reads in another archive.";
+    public const string ImportVerb = "Take a trace file of any instrument, or a job file, into the archive.";
     public const string SheetVerb = "Data sheets of trucks.";
     public const string SheetCheckVerb = "Say what is wrong in a data sheet, line by line.";
     public const string PlanVerb = "The logger's plan.";
@@ -43,10 +44,10 @@ internal static class Messages
     public const string WhatArgument = "Job id, session id, or a trace file (.csv).";
     public const string JobArgument = "The job's id.";
     public const string SessionArgument = "Session ids, as `sessions` lists them.";
-    public const string ImportArgument = "The trace file (.csv).";
+    public const string ImportArgument = "The trace file (.csv) or the job file (.lbjob).";
     public const string SheetArgument = "The data sheet (.toml).";
     public const string ReportOutOption = "Where the report goes (.html).";
-    public const string ExportOutOption = "Where the trace goes (.csv).";
+    public const string ExportOutOption = "Where the trace (.csv) or the job (.lbjob) goes.";
     public const string PulsesOption = "Pickup edge times in seconds, one a line, in place of the rpm column.";
     public const string PulsesPerRevolutionOption = "Pickup pulses per engine revolution; 0.5 for the plug lead of a four-stroke.";
     public const string CauseOption = "The cause that is put into the truck.";
@@ -63,6 +64,9 @@ internal static class Messages
     public const string FuelOption = "Fuel in use.";
     public const string ComplaintOption = "The complaint in the customer's words.";
     public const string TechnicianOption = "Who tests.";
+    public const string RoleOption = "Whether the sessions were recorded before or after the repair.";
+    public const string FoundOption = "What was found.";
+    public const string CorrectionOption = "What was done.";
     public const string AltitudeOption = "Altitude of the site, metres.";
     public const string AirOption = "Intake air, degrees Celsius.";
     public const string OilLevelOption = "Transmission oil level, as found.";
@@ -184,7 +188,16 @@ internal static class Messages
 
     public static string ReportEnding(string path) => $"{path} is no .html file: this release writes the report as a page that any browser prints; end the name in .html.";
 
-    public static string ExportEnding(string path) => $"{path} is no .csv file: this release exports traces as .csv; end the name in .csv.";
+    public static string ExportEnding(string path) => $"{path} is neither a .csv nor a .lbjob file: this release exports traces as .csv and whole jobs as .lbjob; end the name in one of these.";
+
+    public static string JobFileOfAJob(string what) => $"{what} is no job: a .lbjob file holds a whole job; name one (`loggerbox job show` lists them), or end the file's name in .csv for a session's trace.";
+
+    public static string ImportedJob(string file, ImportedJob job)
+    {
+        string number = job.Id == job.IdInFile ? "" : $" ({job.IdInFile} where it comes from, which is another job here)";
+        string sessions = job.Sessions.Count == 0 ? "no sessions" : string.Join(", ", job.Sessions);
+        return job.Changed ? $"{job.Id}  imported from {file}{number}: {sessions}" : $"{job.Id}  {file} is in the archive already{number}: {sessions}";
+    }
 
     public static string NameOneSession(string job, IReadOnlyList<string> sessions) =>
         sessions.Count == 0 ? JobEmpty(job) : $"Job {job} holds several sessions ({string.Join(", ", sessions)}): export one of them by its id.";

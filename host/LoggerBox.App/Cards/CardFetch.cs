@@ -4,7 +4,6 @@ using System.Linq;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
-using LoggerBox.Host.Link;
 using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.App.Cards;
@@ -38,7 +37,7 @@ internal sealed class CardFetch
                 throw sessions.Pulled(session);
             }
 
-            if (session.Length > SessionDownload.LongestSession)
+            if (session.Length > SessionIntake.LongestSession)
             {
                 intake.Notes.Add(Messages.TooLongOnCard(session.Number, session.Length));
                 continue;

@@ -2,12 +2,13 @@ using System;
 using System.CommandLine;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Archive.JobFiles;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Units;
 
 namespace LoggerBox.App.Console;
 
-/// <summary>A session of the archive as a trace file that any other program reads.</summary>
+/// <summary>A session of the archive as a trace file that any other program reads, or a whole job as one file.</summary>
 internal static class ExportVerb
 {
     public static Command Declare(Terminal terminal)
@@ -20,19 +21,39 @@ internal static class ExportVerb
         verb.SetAction(line =>
         {
             string path = line.GetRequiredValue(file);
-            if (!path.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+            string word = line.GetRequiredValue(what);
+            bool isJobFile = path.EndsWith(JobFileFormat.Extension, StringComparison.OrdinalIgnoreCase);
+            if (!isJobFile && !path.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
             {
                 throw new UserErrorException(Messages.ExportEnding(path), usage: true);
             }
 
+            if (isJobFile && !RowId.IsJob(word))
+            {
+                throw new UserErrorException(Messages.JobFileOfAJob(word), usage: true);
+            }
+
             using ArchiveFile open = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
-            LoadedSession loaded = open.Sessions.Load(SessionOf(open, line.GetRequiredValue(what)));
-            string title = $"session {loaded.Row.Id}, {loaded.Row.Source}, {(loaded.Row.Start is DateTimeOffset start ? JobWords.Moment(start) : "undated")}";
-            WholeFile.Write(path, CsvExport.Render(loaded.Session, title, line.GetValue(unit) ?? PressureUnit.Kilopascal));
+            if (isJobFile)
+            {
+                WholeFile.Write(path, file => JobFileWriter.Write(open, word, file));
+            }
+            else
+            {
+                WriteTrace(open, word, path, line.GetValue(unit) ?? PressureUnit.Kilopascal);
+            }
+
             terminal.Out.WriteLine(Messages.Wrote(path));
             return CommandLine.Done;
         });
         return verb;
+    }
+
+    private static void WriteTrace(ArchiveFile archive, string what, string path, PressureUnit unit)
+    {
+        LoadedSession loaded = archive.Sessions.Load(SessionOf(archive, what));
+        string title = $"session {loaded.Row.Id}, {loaded.Row.Source}, {(loaded.Row.Start is DateTimeOffset start ? JobWords.Moment(start) : "undated")}";
+        WholeFile.Write(path, CsvExport.Render(loaded.Session, title, unit));
     }
 
     /// <summary>A trace file is one recording: of a job of several the session must be named.</summary>

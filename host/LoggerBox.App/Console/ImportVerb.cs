@@ -1,11 +1,13 @@
 using System;
 using System.CommandLine;
+using System.IO;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Archive.JobFiles;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App.Console;
 
-/// <summary>A trace file of any instrument, into the archive.</summary>
+/// <summary>A trace file of any instrument, or a job file of another archive, into the archive.</summary>
 internal static class ImportVerb
 {
     public static Command Declare(Terminal terminal)
@@ -17,9 +19,17 @@ internal static class ImportVerb
         trace.AddTo(verb);
         verb.SetAction(line =>
         {
+            string path = line.GetRequiredValue(file);
+            ArchiveFile Open() => ArchiveFile.Open(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            if (JobImport.IsJobFile(path))
+            {
+                terminal.Out.WriteLine(Messages.ImportedJob(Path.GetFileName(path), JobImport.Run(path, Open)));
+                return CommandLine.Done;
+            }
+
             // Read whole before the archive is opened: a refused file leaves nothing behind.
-            SubjectRecording recording = TraceReading.Read(trace.Source(line, line.GetRequiredValue(file)), new PlanRecord(), terminal);
-            using ArchiveFile open = ArchiveFile.Open(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            SubjectRecording recording = TraceReading.Read(trace.Source(line, path), new PlanRecord(), terminal);
+            using ArchiveFile open = Open();
             AddedSession added = open.Sessions.Add(recording.Bytes, SessionOrigin.Imported, recording.Name, DateTimeOffset.Now);
             terminal.Out.WriteLine(Messages.Imported(recording.Name, added.Id, added.IsNew));
             return CommandLine.Done;

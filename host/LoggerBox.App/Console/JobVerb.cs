@@ -21,12 +21,14 @@ internal static class JobVerb
     {
         var job = JobArgument();
         var sessions = new Argument<string[]>("SESSION") { Description = Messages.SessionArgument, Arity = ArgumentArity.OneOrMore };
+        var role = new Option<string?>("--as") { Description = Messages.RoleOption, HelpName = "before|after" };
+        role.AcceptOnlyFromAmong("before", "after");
         var archive = SharedOptions.Archive();
-        var verb = new Command("add", Messages.JobAddVerb) { job, sessions, archive };
+        var verb = new Command("add", Messages.JobAddVerb) { job, sessions, role, archive };
         verb.SetAction(line =>
         {
             using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
-            file.Jobs.AddSessions(line.GetRequiredValue(job), line.GetRequiredValue(sessions), DateTimeOffset.Now);
+            file.Jobs.AddSessions(line.GetRequiredValue(job), line.GetRequiredValue(sessions), DateTimeOffset.Now, RoleOf(line.GetValue(role)));
             Job there = file.Jobs.Load(line.GetRequiredValue(job));
             terminal.Out.WriteLine(Messages.JobHolds(there.Id, there.SessionIds));
             return CommandLine.Done;
@@ -37,15 +39,23 @@ internal static class JobVerb
     private static Command Close(Terminal terminal)
     {
         var job = JobArgument();
+        var cause = new Option<string?>("--cause") { Description = Messages.FoundOption, HelpName = "TEXT" };
+        var correction = new Option<string?>("--correction") { Description = Messages.CorrectionOption, HelpName = "TEXT" };
         var archive = SharedOptions.Archive();
-        var verb = new Command("close", Messages.JobCloseVerb) { job, archive };
+        var verb = new Command("close", Messages.JobCloseVerb) { job, cause, correction, archive };
         verb.SetAction(line =>
         {
             using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
-            file.Jobs.Close(line.GetRequiredValue(job), DateTimeOffset.Now);
+            file.Jobs.Close(line.GetRequiredValue(job), DateTimeOffset.Now, line.GetValue(cause) ?? "", line.GetValue(correction) ?? "");
             terminal.Out.WriteLine(Messages.JobClosed(file.Jobs.Load(line.GetRequiredValue(job)).Id));
             return CommandLine.Done;
         });
         return verb;
     }
+    private static SessionRole RoleOf(string? word) => word switch
+    {
+        "before" => SessionRole.Before,
+        "after" => SessionRole.After,
+        _ => SessionRole.Any,
+    };
 }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
@@ -20,6 +21,8 @@ internal static class JobWords
             new ReportFact("Hour meter", Number(details.HourMeter, "h")),
             new ReportFact("Fuel", details.Fuel),
             new ReportFact("Complaint", details.Complaint),
+            .. job.Cause.Length > 0 ? (ReportFact[])[new ReportFact("Cause found", job.Cause)] : [],
+            .. job.Correction.Length > 0 ? (ReportFact[])[new ReportFact("Correction", job.Correction)] : [],
             new ReportFact("Technician", details.Technician),
             new ReportFact("Site altitude", Number(details.AltitudeMetres, "m")),
             new ReportFact("Intake air", Number(details.AirCelsius, "°C")),
@@ -33,6 +36,8 @@ internal static class JobWords
     public static IReadOnlyList<ReportFact> Bookkeeping(Job job) =>
     [
         new ReportFact("Data sheet", job.Details.SheetName),
+        .. Members("Before the repair", job, SessionRole.Before),
+        .. Members("After the repair", job, SessionRole.After),
         new ReportFact("Opened", Moment(job.Opened)),
         new ReportFact("Closed", job.Closed is DateTimeOffset closed ? Moment(closed) : null),
     ];
@@ -41,6 +46,12 @@ internal static class JobWords
         Written(details.Fuel), details.AltitudeMetres, details.AirCelsius, details.OilCelsius, Written(details.OilLevel), Written(details.OilLook));
 
     public static string Moment(DateTimeOffset time) => time.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
+
+    private static IEnumerable<ReportFact> Members(string label, Job job, SessionRole role)
+    {
+        string[] ids = [.. job.Sessions.Where(session => session.Role == role).Select(session => session.Id)];
+        return ids.Length > 0 ? [new ReportFact(label, string.Join(' ', ids))] : [];
+    }
 
     private static string? Oil(JobDetails details) =>
         details.OilCelsius is null || details.OilRead.Length == 0 ? Number(details.OilCelsius, "°C") : $"{Number(details.OilCelsius, "°C")} ({details.OilRead})";

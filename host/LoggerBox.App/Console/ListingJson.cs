@@ -75,6 +75,8 @@ internal static class ListingJson
         Number(writer, "hours", details.HourMeter);
         writer.WriteString("fuel", details.Fuel);
         writer.WriteString("complaint", details.Complaint);
+        writer.WriteString("cause", job.Cause);
+        writer.WriteString("correction", job.Correction);
         writer.WriteString("technician", details.Technician);
         writer.WriteString("sheet", details.SheetName);
         Number(writer, "altitude_m", details.AltitudeMetres);
@@ -92,7 +94,23 @@ internal static class ListingJson
         }
 
         writer.WriteEndArray();
+        WriteMembers(writer, "before", job, SessionRole.Before);
+        WriteMembers(writer, "after", job, SessionRole.After);
         writer.WriteEndObject();
+    }
+
+    private static void WriteMembers(Utf8JsonWriter writer, string name, Job job, SessionRole role)
+    {
+        writer.WriteStartArray(name);
+        foreach (JobSession session in job.Sessions)
+        {
+            if (session.Role == role)
+            {
+                writer.WriteStringValue(session.Id);
+            }
+        }
+
+        writer.WriteEndArray();
     }
 
     private static void Moment(Utf8JsonWriter writer, string name, DateTimeOffset? time)

@@ -4,10 +4,10 @@ using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
-/// <summary>Recognises an archive, creates a new one, refuses what it does not know. user_version is the schema's version.</summary>
+/// <summary>Recognises an archive, creates a new one, brings an older one up to date, refuses what it does not know. user_version is the schema's version.</summary>
 internal static class ArchiveSchema
 {
-    public const long Version = 1;
+    public const long Version = 2;
 
     /// <summary>"LgBx", written into the file's header so that another program's SQLite file is told apart.</summary>
     private const long ApplicationId = 0x4C674278;
@@ -35,13 +35,13 @@ internal static class ArchiveSchema
     public static void Prepare(SqliteConnection connection, string path)
     {
         // The check comes first: journal_mode would already change a file that is not ours.
-        if (!IsArchive(connection, path))
+        if (VersionOf(connection, path) < Version)
         {
             using SqliteTransaction transaction = connection.BeginTransaction();
-            if (!IsArchive(connection, path))
+            for (long version = VersionOf(connection, path); version < Version; version++)
             {
-                connection.Execute(Script("001.sql"));
-                connection.Execute($"PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {Version};");
+                connection.Execute(Script($"{version + 1:000}.sql"));
+                connection.Execute($"PRAGMA application_id = {ApplicationId}; PRAGMA user_version = {version + 1};");
             }
 
             transaction.Commit();
@@ -50,18 +50,18 @@ internal static class ArchiveSchema
         connection.Execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;");
     }
 
-    /// <summary>False for a new, empty file.</summary>
-    private static bool IsArchive(SqliteConnection connection, string path)
+    /// <summary>The schema's version; 0 for a new, empty file.</summary>
+    private static long VersionOf(SqliteConnection connection, string path)
     {
         long application = connection.Scalar("PRAGMA application_id");
         long version = connection.Scalar("PRAGMA user_version");
         if (application == ApplicationId)
         {
-            return version <= Version ? true : throw ArchiveErrors.Newer(path, version);
+            return version <= Version ? version : throw ArchiveErrors.Newer(path, version);
         }
 
         bool empty = application == 0 && version == 0 && connection.Scalar("SELECT count(*) FROM sqlite_schema") == 0;
-        return empty ? false : throw ArchiveErrors.OfAnotherProgram(path);
+        return empty ? 0 : throw ArchiveErrors.OfAnotherProgram(path);
     }
 
     private static string Script(string name)

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -14,7 +15,25 @@ public sealed class CorrectionRows
 
     internal CorrectionRows(ArchiveFile archive) => this.archive = archive;
 
-    public void Add(Correction correction) => archive.Change(open => open.Execute(
+    public void Add(Correction correction) => archive.Change(open => Insert(open, correction));
+
+    /// <summary>Says when a session was recorded.</summary>
+    public void DateSession(string sessionId, DateTimeOffset start, string technician, string reason, DateTimeOffset now)
+    {
+        string id = archive.Sessions.Find(sessionId).Id;
+        Add(new Correction(id, StartField, start.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture), reason, technician, now));
+    }
+
+    /// <summary>All corrections of one session or job, oldest first.</summary>
+    public IReadOnlyList<Correction> Of(string subject) => archive.Read(open => Of(open, subject));
+
+    internal static List<Correction> Of(SqliteConnection open, string subject) => open.Rows(
+        "SELECT * FROM corrections WHERE subject = $subject ORDER BY id",
+        row => new Correction(
+            row.Text("subject"), row.Text("field"), row.Text("value"), row.Text("reason"), row.Text("technician"), row.MomentOrNull("made")!.Value),
+        ("$subject", subject));
+
+    internal static int Insert(SqliteConnection open, Correction correction) => open.Execute(
         """
         INSERT INTO corrections (subject, field, value, reason, technician, made_utc, made_offset_minutes)
         VALUES ($subject, $field, $value, $reason, $technician, $made, $offset)
@@ -25,19 +44,5 @@ public sealed class CorrectionRows
         ("$reason", correction.Reason),
         ("$technician", correction.Technician),
         ("$made", correction.Made.ToUnixTimeSeconds()),
-        ("$offset", (long)correction.Made.Offset.TotalMinutes)));
-
-    /// <summary>Says when a session was recorded.</summary>
-    public void DateSession(string sessionId, DateTimeOffset start, string technician, string reason, DateTimeOffset now)
-    {
-        string id = archive.Sessions.Find(sessionId).Id;
-        Add(new Correction(id, StartField, start.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture), reason, technician, now));
-    }
-
-    /// <summary>All corrections of one session or job, oldest first.</summary>
-    public IReadOnlyList<Correction> Of(string subject) => archive.Read(open => open.Rows(
-        "SELECT * FROM corrections WHERE subject = $subject ORDER BY id",
-        row => new Correction(
-            row.Text("subject"), row.Text("field"), row.Text("value"), row.Text("reason"), row.Text("technician"), row.MomentOrNull("made")!.Value),
-        ("$subject", subject)));
+        ("$offset", (long)correction.Made.Offset.TotalMinutes));
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace LoggerBox.Host.Archive;
 
@@ -24,13 +25,34 @@ public sealed record JobDetails(
     string OilRead = "");
 
 /// <summary>A job with the sessions of its engine runs and visits, in the order they were added.</summary>
-/// <param name="Id">J1, J2, ...</param>
+/// <param name="Id">J1, J2, ... in this archive.</param>
+/// <param name="Uid">The same in every archive that the job is imported into.</param>
+/// <param name="Cause">What was found; empty until somebody has written it.</param>
+/// <param name="Correction">What was done.</param>
 public sealed record Job(
     string Id,
+    string Uid,
     JobDetails Details,
     DateTimeOffset Opened,
     DateTimeOffset? Closed,
-    IReadOnlyList<string> SessionIds);
+    string Cause,
+    string Correction,
+    IReadOnlyList<JobSession> Sessions)
+{
+    public IReadOnlyList<string> SessionIds => [.. Sessions.Select(session => session.Id)];
+}
+
+/// <param name="Id">S1, S2, ...</param>
+public sealed record JobSession(string Id, SessionRole Role);
+
+/// <summary>What a session is to its job.</summary>
+public enum SessionRole
+{
+    /// <summary>Nobody has said.</summary>
+    Any,
+    Before,
+    After,
+}
 
 /// <summary>What a person put right afterwards; the newest of a subject's field counts.</summary>
 /// <param name="Subject">The session's or job's id.</param>

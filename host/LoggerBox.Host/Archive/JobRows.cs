@@ -13,42 +13,20 @@ public sealed class JobRows
     internal JobRows(ArchiveFile archive) => this.archive = archive;
 
     /// <returns>The new job's id.</returns>
-    public string Create(JobDetails details, DateTimeOffset now) => archive.Change(open => RowId.Job(open.Scalar(
-        """
-        INSERT INTO jobs (truck, serial, hour_meter, fuel, complaint, technician, sheet_name, sheet_text, altitude_metres, air_celsius,
-            oil_level, oil_look, oil_celsius, oil_read, opened_utc, opened_offset_minutes)
-        VALUES ($truck, $serial, $hours, $fuel, $complaint, $technician, $sheetName, $sheetText, $altitude, $air,
-            $oilLevel, $oilLook, $oilCelsius, $oilRead, $now, $offset)
-        RETURNING id
-        """,
-        ("$truck", details.Truck),
-        ("$serial", details.Serial),
-        ("$hours", details.HourMeter),
-        ("$fuel", details.Fuel),
-        ("$complaint", details.Complaint),
-        ("$technician", details.Technician),
-        ("$sheetName", details.SheetName),
-        ("$sheetText", details.SheetText),
-        ("$altitude", details.AltitudeMetres),
-        ("$air", details.AirCelsius),
-        ("$oilLevel", details.OilLevel),
-        ("$oilLook", details.OilLook),
-        ("$oilCelsius", details.OilCelsius),
-        ("$oilRead", details.OilRead),
-        ("$now", now.ToUnixTimeSeconds()),
-        ("$offset", (long)now.Offset.TotalMinutes))));
+    public string Create(JobDetails details, DateTimeOffset now) =>
+        archive.Change(open => RowId.Job(open.Scalar(JobColumns.Insert, JobColumns.OfNew(null, null, details, now))));
 
     public IReadOnlyList<Job> All() => archive.Read(open => open
-        .Rows("SELECT * FROM jobs ORDER BY id", FromRow)
+        .Rows("SELECT * FROM jobs ORDER BY id", JobColumns.FromRow)
         .Select(job => WithSessions(open, job))
         .ToList());
 
     /// <exception cref="UserErrorException">There is no such job.</exception>
     public Job Load(string id) => archive.Read(open => WithSessions(open, Find(open, id)));
 
-    /// <summary>Adds sessions to a job, all or none; one that the job has already stays once.</summary>
+    /// <summary>Adds sessions to a job, all or none; one that the job has already stays once, and takes the role where one is given.</summary>
     /// <exception cref="UserErrorException">No such job or session, or the job is closed.</exception>
-    public void AddSessions(string id, IEnumerable<string> sessionIds, DateTimeOffset now) => archive.Change(open =>
+    public void AddSessions(string id, IEnumerable<string> sessionIds, DateTimeOffset now, SessionRole role = SessionRole.Any) => archive.Change(open =>
     {
         Job job = Find(open, id);
         if (job.Closed is not null)
@@ -58,56 +36,27 @@ public sealed class JobRows
 
         foreach (string sessionId in sessionIds)
         {
-            open.Execute(
-                "INSERT OR IGNORE INTO job_sessions (job, session, added_utc, added_offset_minutes) VALUES ($job, $session, $now, $offset)",
-                ("$job", Row(job.Id)),
-                ("$session", archive.Sessions.RowOf(open, sessionId)),
-                ("$now", now.ToUnixTimeSeconds()),
-                ("$offset", (long)now.Offset.TotalMinutes));
+            open.Execute(JobColumns.AddSession, JobColumns.OfSession(Row(job.Id), archive.Sessions.RowOf(open, sessionId), role, now));
         }
 
         return true;
     });
 
-    /// <summary>Closes a job; one that is closed keeps its first date.</summary>
-    public void Close(string id, DateTimeOffset now) => archive.Change(open => open.Execute(
-        "UPDATE jobs SET closed_utc = $now, closed_offset_minutes = $offset WHERE id = $id AND closed_utc IS NULL",
-        ("$id", Row(Find(open, id).Id)),
-        ("$now", now.ToUnixTimeSeconds()),
-        ("$offset", (long)now.Offset.TotalMinutes)));
+    /// <summary>Closes a job; one that is closed keeps its first date. What was found and done is written where it is given.</summary>
+    public void Close(string id, DateTimeOffset now, string cause = "", string correction = "") => archive.Change(open => open.Execute(
+        JobColumns.Close, JobColumns.OfClosing(Row(Find(open, id).Id), now, cause, correction)));
 
-    private Job Find(SqliteConnection open, string id) =>
-        open.Rows("SELECT * FROM jobs WHERE id = $id", FromRow, ("$id", Row(id))).FirstOrDefault()
+    internal Job Find(SqliteConnection open, string id) =>
+        open.Rows("SELECT * FROM jobs WHERE id = $id", JobColumns.FromRow, ("$id", Row(id))).FirstOrDefault()
         ?? throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
     private long Row(string id) => RowId.TryParse(id, 'J', out long row) ? row : throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
-    private Job WithSessions(SqliteConnection open, Job job) => job with
+    internal Job WithSessions(SqliteConnection open, Job job) => job with
     {
-        SessionIds = open.Rows(
-            "SELECT session FROM job_sessions WHERE job = $job ORDER BY rowid",
-            row => RowId.Session(row.GetInt64(0)),
+        Sessions = open.Rows(
+            "SELECT session, role FROM job_sessions WHERE job = $job ORDER BY rowid",
+            row => new JobSession(RowId.Session(row.GetInt64(0)), JobColumns.Role(row.GetString(1))),
             ("$job", Row(job.Id))),
     };
-
-    private static Job FromRow(SqliteDataReader row) => new(
-        RowId.Job(row.Integer("id")),
-        new JobDetails(
-            row.Text("truck"),
-            row.Text("serial"),
-            row.RealOrNull("hour_meter"),
-            row.Text("fuel"),
-            row.Text("complaint"),
-            row.Text("technician"),
-            row.Text("sheet_name"),
-            row.Text("sheet_text"),
-            row.RealOrNull("altitude_metres"),
-            row.RealOrNull("air_celsius"),
-            row.Text("oil_level"),
-            row.Text("oil_look"),
-            row.RealOrNull("oil_celsius"),
-            row.Text("oil_read")),
-        row.MomentOrNull("opened")!.Value,
-        row.MomentOrNull("closed"),
-        []);
 }

@@ -77,7 +77,7 @@ internal static class SessionColumns
         RowId.Session(row.Integer("id")),
         new SessionIdentity((uint)row.Integer("logger_id"), (ushort)row.Integer("boot_count"), (uint)row.Integer("session_number")),
         row.Integer("length"),
-        Enum.Parse<SessionOrigin>(row.Text("origin"), ignoreCase: true),
+        TryReadOrigin(row.Text("origin"), out SessionOrigin origin) ? origin : SessionOrigin.Fetched,
         row.Text("source"),
         row.MomentOrNull("stored")!.Value,
         row.Text("state") == "complete",
@@ -104,10 +104,21 @@ internal static class SessionColumns
             ? DateTimeOffset.FromUnixTimeSeconds(seconds).ToOffset(TimeSpan.FromMinutes(row.Integer("stored_offset_minutes")))
             : null;
 
-    private static string Written(SessionOrigin origin) => origin switch
+    public static string Written(SessionOrigin origin) => origin switch
     {
         SessionOrigin.Imported => "imported",
         SessionOrigin.Simulated => "simulated",
         _ => "fetched",
     };
+
+    public static bool TryReadOrigin(string written, out SessionOrigin origin)
+    {
+        origin = written switch
+        {
+            "imported" => SessionOrigin.Imported,
+            "simulated" => SessionOrigin.Simulated,
+            _ => SessionOrigin.Fetched,
+        };
+        return Written(origin) == written;
+    }
 }

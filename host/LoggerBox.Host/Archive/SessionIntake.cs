@@ -11,6 +11,9 @@ namespace LoggerBox.Host.Archive;
 /// </summary>
 public sealed class SessionIntake
 {
+    /// <summary>Longer than a day and night of samples: what promises more is broken, and is not believed.</summary>
+    public const uint LongestSession = 48 * 1024 * 1024;
+
     private readonly ArchiveFile archive;
     private readonly ISessionSource source;
     private readonly SessionOrigin origin;

@@ -11,6 +11,9 @@ namespace LoggerBox.Host.Archive;
 /// <summary>The sessions that the archive holds. Nothing here changes recorded bytes.</summary>
 public sealed class SessionRows
 {
+    // Each statement holds copies of its bytes: of a long session's whole they would fill the memory.
+    private const int LongestPart = 1 << 20;
+
     private readonly ArchiveFile archive;
 
     internal SessionRows(ArchiveFile archive) => this.archive = archive;
@@ -37,11 +40,7 @@ public sealed class SessionRows
                 return new AddedSession(same.Id, IsNew: false);
             }
 
-            // Not by way of an arriving row: one of the same numbers may be there, of another content.
-            long row = open.Scalar(SessionColumns.Insert, SessionColumns.OfNew(identity, bytes.Length, "set-aside", origin, source, now));
-            SessionParts.Store(open, row, 0, bytes);
-            open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, decoded));
-            return new AddedSession(RowId.Session(row), IsNew: true);
+            return new AddedSession(Insert(open, identity, bytes, crc, decoded, origin, source, now), IsNew: true);
         });
     }
 
@@ -80,6 +79,34 @@ public sealed class SessionRows
             ? open.Rows(SessionColumns.Select + " WHERE id = $id", SessionColumns.FromRow, ("$id", row)).FirstOrDefault()
             : null)
         ?? throw ArchiveErrors.NoSuchSession(archive.Path, id);
+
+    /// <summary>Adds a whole session that is not here yet.</summary>
+    internal static string Insert(
+        SqliteConnection open,
+        SessionIdentity identity,
+        byte[] bytes,
+        uint crc,
+        DecodedSession decoded,
+        SessionOrigin origin,
+        string source,
+        DateTimeOffset stored)
+    {
+        // Not by way of an arriving row: one of the same numbers may be there, of another content.
+        long row = open.Scalar(SessionColumns.Insert, SessionColumns.OfNew(identity, bytes.Length, "set-aside", origin, source, stored));
+        for (int at = 0; at < bytes.Length; at += LongestPart)
+        {
+            SessionParts.Store(open, row, at, bytes[at..Math.Min(bytes.Length, at + LongestPart)]);
+        }
+
+        open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, decoded));
+        return RowId.Session(row);
+    }
+
+    /// <summary>The whole sessions of these numbers, of any length.</summary>
+    internal static List<ArchivedSession> OfIdentity(SqliteConnection open, SessionIdentity identity) => open.Rows(
+        SessionColumns.Select + " WHERE logger_id = $logger AND boot_count = $boot AND session_number = $number AND state = 'complete' ORDER BY id",
+        SessionColumns.FromRow,
+        SessionColumns.Numbers(identity, 0)[..3]);
 
     internal static List<ArchivedSession> Complete(SqliteConnection open, SessionIdentity identity, long length) => open.Rows(
         SessionColumns.Select + SessionColumns.OfTheseNumbers + " AND state = 'complete' ORDER BY id",

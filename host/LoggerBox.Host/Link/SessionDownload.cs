@@ -12,9 +12,6 @@ namespace LoggerBox.Host.Link;
 /// </summary>
 public sealed class SessionDownload : ISessionSource
 {
-    /// <summary>Longer than a day and night of samples: a logger that promises more is broken, and is not believed.</summary>
-    public const uint LongestSession = 48 * 1024 * 1024;
-
     private readonly LoggerConnection connection;
     private readonly SessionIntake intake;
 
@@ -40,7 +37,7 @@ public sealed class SessionDownload : ISessionSource
             {
                 intake.Notes.Add($"Session {entry.Number} is still being recorded: fetch again when it has ended.");
             }
-            else if (entry.Length == 0 || entry.Length > LongestSession)
+            else if (entry.Length == 0 || entry.Length > SessionIntake.LongestSession)
             {
                 intake.Notes.Add($"Session {entry.Number} was left on the logger: it claims a length of {entry.Length} bytes, which no session has.");
             }

@@ -9,21 +9,33 @@ public static class WholeFile
 {
     private static readonly UTF8Encoding Utf8 = new(encoderShouldEmitUTF8Identifier: false);
 
-    public static void Write(string path, string text)
+    public static void Write(string path, string text) => Write(path, file => file.Write(Utf8.GetBytes(text)));
+
+    /// <param name="content">Writes the file; what it throws leaves no file.</param>
+    public static void Write(string path, Action<Stream> content)
     {
         string full = Path.GetFullPath(path);
         string folder = Path.GetDirectoryName(full) ?? ".";
         string beside = Path.Combine(folder, $".{Path.GetFileName(full)}.{Environment.ProcessId}.part");
         try
         {
-            File.WriteAllText(beside, text, Utf8);
+            using (FileStream file = new(beside, FileMode.Create))
+            {
+                content(file);
+            }
+
             File.Move(beside, full, overwrite: true);
         }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        catch (Exception error)
         {
             if (File.Exists(beside))
             {
                 File.Delete(beside);
+            }
+
+            if (error is not (IOException or UnauthorizedAccessException))
+            {
+                throw;
             }
 
             throw new UserErrorException($"{path} could not be written ({Reason(error)}). Name a folder that exists and that you may write to.");

@@ -47,9 +47,9 @@ public sealed class RefusedArchiveTests : IDisposable
     public void An_archive_of_a_newer_program_is_refused()
     {
         ArchiveFile.Open(path).Dispose();
-        Execute("PRAGMA user_version = 2");
+        Execute("PRAGMA user_version = 3");
 
-        Assert.Contains("newer program (schema 2, this program knows 1)", Refusal(), StringComparison.Ordinal);
+        Assert.Contains("newer program (schema 3, this program knows 2)", Refusal(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,0 +1,92 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Text;
+
+namespace LoggerBox.Host.Archive.JobFiles;
+
+/// <summary>From a section's values to what the archive stores; each refuses what no archive could have written.</summary>
+internal static class JobFileValues
+{
+    private const int UidLength = 32;
+
+    public static Job Job(JobFileFields fields, (string Name, string Text) sheet, IEnumerable<JobFileSession> sessions)
+    {
+        string uid = fields.Text("uid");
+        Expect(uid.Length == UidLength && uid.All(char.IsAsciiHexDigitLower), "its uid is no uid");
+        List<JobSession> members = [.. sessions.Select(session => new JobSession(session.Id, session.Role))];
+        Expect(members.Select(member => member.Id).Distinct().Count() == members.Count, "a session is there twice");
+        JobDetails details = new(
+            fields.Text("truck"),
+            fields.Text("serial"),
+            fields.Number("hours"),
+            fields.Text("fuel"),
+            fields.Text("complaint"),
+            fields.Text("technician"),
+            sheet.Name,
+            sheet.Text,
+            fields.Number("altitude_m"),
+            fields.Number("air_c"),
+            fields.Text("oil_level"),
+            fields.Text("oil_look"),
+            fields.Number("oil_c"),
+            fields.Text("oil_read"));
+        return new Job(fields.Text("id"), uid, details, fields.Moment("opened"), fields.MomentOrNull("closed"), fields.Text("cause"), fields.Text("correction"), members);
+    }
+
+    public static (string Name, string Text) Sheet(JobFileFields fields, ReadOnlySpan<byte> text)
+    {
+        string name = fields.Text("name");
+        Expect(name.IndexOfAny(['/', '\\', ':']) < 0, "the data sheet's name is no file name");
+        Expect(text.Length <= JobFileFormat.LongestText && !text.Contains((byte)0), "the data sheet is no text");
+        try
+        {
+            return (name, new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(text));
+        }
+        catch (DecoderFallbackException)
+        {
+            throw new FormatException("the data sheet is no text in UTF-8");
+        }
+    }
+
+    public static JobFileSession Session(JobFileFields fields, long offset, int length)
+    {
+        string id = fields.Text("id");
+        Expect(RowId.IsSession(id), "a session has no id");
+        SessionIdentity identity = new(
+            (uint)fields.Integer("logger", 0, uint.MaxValue),
+            (ushort)fields.Integer("boot", 0, ushort.MaxValue),
+            (uint)fields.Integer("number", 0, uint.MaxValue));
+        Expect(SessionColumns.TryReadOrigin(fields.Text("origin"), out SessionOrigin origin), "a session's origin is none");
+        Expect(fields.Text("role") is "" or "before" or "after", "a session's role is none");
+        return new JobFileSession(
+            id,
+            identity,
+            origin,
+            fields.Text("source"),
+            fields.Moment("stored"),
+            JobColumns.Role(fields.Text("role")),
+            (uint)fields.Integer("crc", 0, uint.MaxValue),
+            offset,
+            length);
+    }
+
+    public static Correction Correction(JobFileFields fields)
+    {
+        if (fields.Text("field") == CorrectionRows.StartField)
+        {
+            new JobFileFields().Add("value", fields.Text("value")).Integer("value", 0, uint.MaxValue);
+        }
+
+        return new Correction(
+            fields.Text("subject"), fields.Text("field"), fields.Text("value"), fields.Text("reason"), fields.Text("technician"), fields.Moment("made"));
+    }
+
+    private static void Expect(bool holds, string otherwise)
+    {
+        if (!holds)
+        {
+            throw new FormatException(otherwise);
+        }
+    }
+}

@@ -1,0 +1,118 @@
+using System;
+using System.Buffers.Binary;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+using System.Text;
+using LoggerBox.Protocol.Framing;
+
+namespace LoggerBox.Host.Archive.JobFiles;
+
+/// <summary>Writes a whole job as one file: the records as received, and all that people wrote.</summary>
+public sealed class JobFileWriter
+{
+    private readonly Stream output;
+    private uint crc = Crc32C.Start;
+
+    private JobFileWriter(Stream output) => this.output = output;
+
+    /// <exception cref="UserErrorException">No such job, or one of its sessions has arrived only in part.</exception>
+    public static void Write(ArchiveFile archive, string jobId, Stream output)
+    {
+        Job job = archive.Jobs.Load(jobId);
+        JobFileWriter writer = new(output);
+        writer.Header();
+        writer.Section(JobFileSection.Job, OfJob(job).ToBytes(), []);
+        writer.Section(JobFileSection.Sheet, new JobFileFields().Add("name", job.Details.SheetName).ToBytes(), Encoding.UTF8.GetBytes(job.Details.SheetText));
+        List<Correction> corrections = [.. archive.Corrections.Of(job.Id)];
+        foreach (JobSession session in job.Sessions)
+        {
+            LoadedSession loaded = archive.Sessions.Load(session.Id);
+            writer.Section(JobFileSection.Session, OfSession(loaded.Row, session.Role).ToBytes(), loaded.Bytes);
+            corrections.AddRange(archive.Corrections.Of(session.Id));
+        }
+
+        foreach (Correction correction in corrections)
+        {
+            writer.Section(JobFileSection.Correction, OfCorrection(correction).ToBytes(), []);
+        }
+
+        writer.End();
+    }
+
+    private static JobFileFields OfJob(Job job) => new JobFileFields()
+        .Add("id", job.Id)
+        .Add("uid", job.Uid)
+        .Add("truck", job.Details.Truck)
+        .Add("serial", job.Details.Serial)
+        .Add("hours", job.Details.HourMeter)
+        .Add("fuel", job.Details.Fuel)
+        .Add("complaint", job.Details.Complaint)
+        .Add("cause", job.Cause)
+        .Add("correction", job.Correction)
+        .Add("technician", job.Details.Technician)
+        .Add("altitude_m", job.Details.AltitudeMetres)
+        .Add("air_c", job.Details.AirCelsius)
+        .Add("oil_level", job.Details.OilLevel)
+        .Add("oil_look", job.Details.OilLook)
+        .Add("oil_c", job.Details.OilCelsius)
+        .Add("oil_read", job.Details.OilRead)
+        .Add("opened", job.Opened)
+        .Add("closed", job.Closed);
+
+    private static JobFileFields OfSession(ArchivedSession row, SessionRole role) => new JobFileFields()
+        .Add("id", row.Id)
+        .Add("logger", row.Identity.LoggerId)
+        .Add("boot", row.Identity.BootCount)
+        .Add("number", row.Identity.SessionNumber)
+        .Add("origin", SessionColumns.Written(row.Origin))
+        .Add("source", row.Source)
+        .Add("stored", row.Stored)
+        .Add("role", JobColumns.Written(role))
+        .Add("crc", row.Crc ?? 0);
+
+    private static JobFileFields OfCorrection(Correction correction) => new JobFileFields()
+        .Add("subject", correction.Subject)
+        .Add("field", correction.Field)
+        .Add("value", correction.Value)
+        .Add("reason", correction.Reason)
+        .Add("technician", correction.Technician)
+        .Add("made", correction.Made);
+
+    private void Header()
+    {
+        byte[] header = new byte[JobFileFormat.HeaderLength];
+        JobFileFormat.Magic.CopyTo(header);
+        BinaryPrimitives.WriteUInt16LittleEndian(header.AsSpan(JobFileFormat.Magic.Length), JobFileFormat.Version);
+        Put(header);
+    }
+
+    private void Section(JobFileSection code, byte[] fields, byte[] content)
+    {
+        Head(code, fields.Length + content.Length);
+        Put(fields);
+        Put(content);
+    }
+
+    private void End()
+    {
+        Head(JobFileSection.End, JobFileFormat.CrcLength);
+        byte[] check = new byte[JobFileFormat.CrcLength];
+        BinaryPrimitives.WriteUInt32LittleEndian(check, crc);
+        Put(check);
+    }
+
+    private void Head(JobFileSection code, int length)
+    {
+        byte[] head = new byte[JobFileFormat.SectionHeadLength];
+        head[0] = (byte)code;
+        BinaryPrimitives.WriteUInt32LittleEndian(head.AsSpan(1), (uint)length);
+        Put(head);
+    }
+
+    private void Put(byte[] bytes)
+    {
+        crc = Crc32C.Append(crc, bytes, 0, bytes.Length);
+        output.Write(bytes);
+    }
+}

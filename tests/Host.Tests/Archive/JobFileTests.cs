@@ -1,0 +1,156 @@
+using System;
+using System.IO;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Archive.JobFiles;
+using LoggerBox.Host.Tests.Sessions;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Archive;
+
+public sealed class JobFileTests : IDisposable
+{
+    private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(-7));
+
+    private readonly TemporaryFolder folder = new();
+    private readonly ArchiveFile first;
+    private readonly JobDetails details = new(
+        Truck: "Sample truck", Serial: "0001", HourMeter: 8123.4, Fuel: "LPG", Complaint: "no power\n<b>uphill</b>, \"weak\"; ../..", Technician: "A. Fitter",
+        SheetName: "sample.toml", SheetText: "[truck]\nname = \"Sample truck\"\n", AltitudeMetres: 120, AirCelsius: -5.5, OilLevel: "full", OilLook: "clear",
+        OilCelsius: 82.5, OilRead: "infrared on the sump");
+
+    public JobFileTests()
+    {
+        first = ArchiveFile.Open(folder.File("first.sqlite"));
+        for (uint number = 1; number <= 3; number++)
+        {
+            first.Sessions.Add(RecordedBytes.Session(number, seed: 1, sampleSets: 500).ToArray(), SessionOrigin.Fetched, "COM3", Now);
+        }
+
+        first.Jobs.Create(new JobDetails(), Now);
+        first.Jobs.Create(details, Now);
+        first.Jobs.AddSessions("J2", ["S3"], Now, SessionRole.Before);
+        first.Jobs.AddSessions("J2", ["S1"], Now, SessionRole.After);
+        first.Corrections.DateSession("S3", Now.AddDays(-2), "A. Fitter", "clock was empty", Now);
+        first.Corrections.Add(new Correction("J2", "serial", "0002", "misread", "A. Fitter", Now));
+        first.Jobs.Close("J2", Now.AddHours(4), "charge pump worn", "pump replaced");
+    }
+
+    private string File => folder.File("job.lbjob");
+
+    public void Dispose()
+    {
+        first.Dispose();
+        folder.Dispose();
+    }
+
+    [Fact]
+    public void A_job_comes_into_another_archive_with_all_that_belongs_to_it()
+    {
+        ImportedJob imported = Import(Export("J2"));
+
+        Assert.Equal(("J2", true), (imported.Id, imported.Changed));
+        Assert.Equal(["S1", "S2"], imported.Sessions);
+        using ArchiveFile second = Second();
+        Job there = first.Jobs.Load("J2");
+        Job here = second.Jobs.Load("J2");
+        Assert.Equal(there with { Sessions = [] }, here with { Sessions = [] });
+        Assert.Equal([new JobSession("S1", SessionRole.Before), new JobSession("S2", SessionRole.After)], here.Sessions);
+        Assert.Equal(first.Sessions.Load("S3").Bytes, second.Sessions.Load("S1").Bytes);
+        Assert.Equal(first.Sessions.Load("S1").Bytes, second.Sessions.Load("S2").Bytes);
+        Assert.Equal(first.Sessions.Find("S3") with { Id = "S1" }, second.Sessions.Find("S1"));
+        Assert.Equal(Now.AddDays(-2), second.Sessions.Find("S1").Start);
+        Assert.Equal(first.Corrections.Of("J2"), second.Corrections.Of("J2"));
+    }
+
+    [Fact]
+    public void A_second_import_changes_nothing()
+    {
+        byte[] file = Export("J2");
+        Import(file);
+
+        ImportedJob again = Import(file);
+
+        Assert.False(again.Changed);
+        using ArchiveFile second = Second();
+        Assert.Equal(2, second.Sessions.All().Count);
+        Assert.Single(second.Jobs.All());
+        Assert.Single(second.Corrections.Of("S1"));
+    }
+
+    [Fact]
+    public void A_number_that_another_job_has_is_changed_for_the_next()
+    {
+        using (ArchiveFile second = Second())
+        {
+            second.Jobs.Create(new JobDetails(Truck: "Other"), Now);
+            second.Jobs.Create(new JobDetails(Truck: "Another"), Now);
+        }
+
+        byte[] file = Export("J2");
+        Assert.Equal(("J3", "J2"), (Import(file).Id, Import(file).IdInFile));
+        using ArchiveFile after = Second();
+        Assert.Equal("Another", after.Jobs.Load("J2").Details.Truck);
+        Assert.Equal(details, after.Jobs.Load("J3").Details);
+    }
+
+    [Fact]
+    public void What_came_to_the_job_since_is_added_and_what_stands_is_left()
+    {
+        first.Jobs.Create(details, Now);
+        first.Jobs.AddSessions("J3", ["S1"], Now);
+        Import(Export("J3"));
+        first.Jobs.AddSessions("J3", ["S2"], Now, SessionRole.After);
+        first.Jobs.Close("J3", Now.AddHours(1), "found here");
+        using (ArchiveFile second = Second())
+        {
+            second.Jobs.Close("J3", Now.AddHours(2), "found there");
+        }
+
+        Assert.True(Import(Export("J3")).Changed);
+
+        using ArchiveFile after = Second();
+        Job job = after.Jobs.Load("J3");
+        Assert.Equal(["S1", "S2"], job.SessionIds);
+        Assert.Equal(("found there", Now.AddHours(2)), (job.Cause, job.Closed));
+    }
+
+    [Fact]
+    public void A_session_that_is_there_with_other_bytes_refuses_the_whole_file()
+    {
+        byte[] other = RecordedBytes.Session(1, seed: 2, sampleSets: 500).ToArray();
+        using (ArchiveFile second = Second())
+        {
+            second.Sessions.Add(other, SessionOrigin.Fetched, "COM4", Now);
+        }
+
+        string refusal = Assert.Throws<UserErrorException>(() => Import(Export("J2"))).Message;
+
+        Assert.Equal("Session 1 of the job file job.lbjob is in the archive as S1 with other bytes: nothing was imported; compare the two archives and keep both files.", refusal);
+        using ArchiveFile after = Second();
+        Assert.Equal(other, after.Sessions.Load(Assert.Single(after.Sessions.All()).Id).Bytes);
+        Assert.Empty(after.Jobs.All());
+    }
+
+    [Fact]
+    public void A_session_that_came_in_part_cannot_be_exported_and_no_file_is_left()
+    {
+        first.Incoming.Begin(new SessionIdentity(1, 1, 9), 100, SessionOrigin.Fetched, "COM3", Now);
+        first.Jobs.AddSessions("J1", ["S4"], Now);
+        Assert.Contains("arrived only in part", Assert.Throws<UserErrorException>(() => Export("J1")).Message, StringComparison.Ordinal);
+    }
+
+    private byte[] Export(string job)
+    {
+        using MemoryStream file = new();
+        JobFileWriter.Write(first, job, file);
+        return file.ToArray();
+    }
+
+    private ArchiveFile Second() => ArchiveFile.Open(folder.File("second.sqlite"));
+
+    private ImportedJob Import(byte[] file)
+    {
+        System.IO.File.WriteAllBytes(File, file);
+        return JobImport.Run(File, Second);
+    }
+}
