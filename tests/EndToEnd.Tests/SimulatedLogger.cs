@@ -34,6 +34,19 @@ internal sealed class SimulatedLogger : IDisposable
         return new SimulatedLogger(process, port);
     }
 
+    /// <summary>Waits until it has sent so many bytes more, as Linux counts what a process writes.</summary>
+    public bool TryWaitForBytes(long count)
+    {
+        long end = BytesWritten() + count;
+        var clock = Stopwatch.StartNew();
+        while (BytesWritten() < end && clock.Elapsed < Patience)
+        {
+            System.Threading.Thread.Sleep(2);
+        }
+
+        return BytesWritten() >= end;
+    }
+
     /// <summary>As a battery clamp that slips off: no chance to tidy up.</summary>
     public void Kill()
     {
@@ -58,5 +71,11 @@ internal sealed class SimulatedLogger : IDisposable
         }
 
         process.Dispose();
+    }
+
+    private long BytesWritten()
+    {
+        string line = Array.Find(System.IO.File.ReadAllLines($"/proc/{process.Id}/io"), line => line.StartsWith("wchar:", StringComparison.Ordinal))!;
+        return long.Parse(line["wchar:".Length..]);
     }
 }

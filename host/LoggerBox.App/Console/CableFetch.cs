@@ -84,16 +84,18 @@ internal sealed class CableFetch : IDisposable
         cutsWithoutProgress = 0;
     }
 
+    /// <summary>Until a logger answers there again: a port comes back before the logger behind it has started.</summary>
     private void Reopen()
     {
-        line.Dispose();
         var waiting = Stopwatch.StartNew();
         while (true)
         {
+            line.Dispose();
             Thread.Sleep(BetweenLooks);
             try
             {
                 line = HostLine.Open(port);
+                new LoggerConnection(line).Hello();
                 return;
             }
             catch (UserErrorException) when (waiting.Elapsed < Patience)

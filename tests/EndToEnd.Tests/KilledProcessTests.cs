@@ -1,0 +1,127 @@
+using System;
+using System.Collections.Generic;
+using System.Diagnostics;
+using System.IO;
+using System.Linq;
+using System.Text.RegularExpressions;
+using System.Threading.Tasks;
+using LoggerBox.Host.Archive;
+using Xunit;
+
+namespace LoggerBox.EndToEnd.Tests;
+
+/// <summary>
+/// A real logger process and a real fetch on a real pseudo-terminal, of which one is killed again and again in the middle of a session.
+/// Linux counts the bytes that a process has written: by that the moment of the kill is chosen.
+/// </summary>
+public sealed class KilledProcessTests : IClassFixture<KilledProcessTests.UndisturbedRun>, IDisposable
+{
+    private const int Kills = 20;
+
+    // A session may end just when the kill comes: few of the kills may miss.
+    private const int FewestInMidSession = 15;
+
+    // fetch stores what came in parts of 16 KiB: a killed one loses less than that, and every run must bring one part at least.
+    private const int BytesOfAPart = 16 * 1024;
+
+    private readonly Workbench bench = new();
+    private readonly UndisturbedRun run;
+    private readonly Random random = new(20_260_302);
+
+    public KilledProcessTests(UndisturbedRun run)
+    {
+        this.run = run;
+        Directory.CreateDirectory(bench.At("card"));
+        File.Copy(run.Card, bench.At("card/sessions.log"));
+    }
+
+    private string Link => bench.At("port");
+
+    public void Dispose() => bench.Dispose();
+
+    [LinuxFact]
+    public async Task A_logger_that_is_killed_twenty_times_during_one_fetch_is_fetched_completely_and_once()
+    {
+        SimulatedLogger logger = Start("--baud", "230400");
+        using Process fetch = LoggerBoxCommand.Start("fetch", "--port", Link, "--archive", bench.Archive);
+        Task<string> output = fetch.StandardOutput.ReadToEndAsync();
+        Task<string> error = fetch.StandardError.ReadToEndAsync();
+        for (int kill = 1; kill <= Kills; kill++)
+        {
+            if (!logger.TryWaitForBytes(random.Next(4000, 8000)))
+            {
+                fetch.Kill();
+                Assert.Fail($"kill {kill}: {await error}");
+            }
+
+            logger.Kill();
+            logger.Dispose();
+            logger = Start(kill < Kills ? ["--baud", "230400"] : []);
+        }
+
+        bool ended = fetch.WaitForExit(TimeSpan.FromSeconds(60));
+        logger.Dispose();
+        Assert.True(ended, "fetch did not end");
+        string said = await error;
+        Assert.True(fetch.ExitCode == 0, said);
+        int inMidSession = Regex.Matches(said, @"cut in session \d+, of which (\d+) of (\d+) bytes are here")
+            .Count(cut => long.Parse(cut.Groups[1].Value) < long.Parse(cut.Groups[2].Value));
+        Assert.InRange(inMidSession, FewestInMidSession, Kills);
+        Assert.Equal(run.Sessions.Count, (await output).Split('\n').Count(line => line.Contains("fetched and confirmed", StringComparison.Ordinal)));
+        AssertComplete();
+    }
+
+    [LinuxFact]
+    public void A_fetch_that_is_killed_twenty_times_and_started_again_brings_everything_once()
+    {
+        using SimulatedLogger logger = Start("--baud", "460800");
+        int inMidSession = 0;
+        for (int kill = 1; kill <= Kills; kill++)
+        {
+            using Process fetch = LoggerBoxCommand.Start("fetch", "--port", Link, "--archive", bench.Archive);
+            Assert.True(logger.TryWaitForBytes(BytesOfAPart + random.Next(2000, 6000)), $"kill {kill}: the logger sends nothing");
+            fetch.Kill();
+            fetch.WaitForExit();
+            IReadOnlyList<ArchivedSession> rows = RecordedCard.Rows(bench.Archive);
+            inMidSession += rows.Any(row => !row.Complete && row.Received > 0 && row.Received < row.Length) ? 1 : 0;
+        }
+
+        LoggerBoxCommand.Run("fetch", "--port", Link, "--archive", bench.Archive).Expect(0);
+        Assert.InRange(inMidSession, FewestInMidSession, Kills);
+        AssertComplete();
+    }
+
+    private void AssertComplete()
+    {
+        Assert.All(RecordedCard.Rows(bench.Archive), row => Assert.True(row.Complete));
+        Assert.Equal(run.Sessions, RecordedCard.Sessions(bench.Archive));
+    }
+
+    private SimulatedLogger Start(params string[] more) => SimulatedLogger.Start(["--store", bench.At("card"), "--link", Link, .. more]);
+
+    /// <summary>A card of several sessions, and what an undisturbed fetch brings of it; made once.</summary>
+    public sealed class UndisturbedRun : IDisposable
+    {
+        private readonly Workbench bench = new();
+
+        public UndisturbedRun()
+        {
+            // Five sessions are more than twenty runs of a little over one part bring.
+            RecordedCard.Make(bench.At("card"), 1, 2, 3, 4, 5);
+            File.Copy(Path.Combine(bench.At("card"), "sessions.log"), Card);
+            Sessions = RecordedCard.Cable(bench.At("card"), bench.Archive);
+        }
+
+        public string Card => bench.At("unconfirmed.log");
+
+        public IReadOnlyList<byte[]> Sessions { get; }
+
+        public void Dispose() => bench.Dispose();
+    }
+}
+
+/// <summary>A test that asks Linux what a process has done.</summary>
+public sealed class LinuxFactAttribute : FactAttribute
+{
+    public LinuxFactAttribute() => Skip = OperatingSystem.IsLinux() ? null : "Linux only: the kill is timed by /proc.";
+}
