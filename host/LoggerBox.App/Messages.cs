@@ -82,7 +82,6 @@ internal static class Messages
     public const string RecordingInRealTime = "The test at the truck has begun and takes several minutes. Ctrl-C ends it.";
     public const string SessionIsThere = "The session is recorded and can be fetched. Ctrl-C ends it.";
     public const string PortOrCard = "fetch needs --port P or --card DIR, and not both";
-    public const string CardWithoutName = "--card needs the name of a folder. `loggerbox fetch --help` shows how it is written.";
     public const string CardShorter = "the file has become shorter";
     public const string LoggerEmpty = "The logger holds no finished session.";
 
@@ -170,6 +169,8 @@ internal static class Messages
         doubts == 0 ? $"{file}: nothing wrong." : $"{file}: can be used; {(doubts == 1 ? "1 line deserves" : doubts + " lines deserve")} a look.";
 
     public static string OutOfRange(string option, double lowest, double highest) => $"{option} takes a number from {lowest} to {highest}";
+
+    public static string EmptyName(string option) => $"{option} was given an empty name";
 
     public static string JobLine(string id, bool closed) => $"Job {id}{(closed ? " (closed)" : "")}";
 

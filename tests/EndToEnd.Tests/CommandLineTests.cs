@@ -19,12 +19,28 @@ public class CommandLineTests
     [InlineData("report", "J1", "--out", "report.doc")]
     [InlineData("export", "S1", "--out", "trace.xls")]
     [InlineData("fetch", "--port", "tcp:nowhere")]
+    [InlineData("simulate", "--baud", "9")]
+    [InlineData("job", "add", "J1", "S1", "--as", "during")]
     public void A_wrong_command_line_is_status_2_and_a_sentence_on_standard_error(params string[] words)
     {
         CommandResult result = LoggerBoxCommand.Run(words);
         result.Refused(2);
         Assert.Empty(result.Out);
     }
+
+    [Theory]
+    [InlineData("WHAT", "judge", "")]
+    [InlineData("--sheet", "judge", "x.csv", "--sheet", "")]
+    [InlineData("--archive", "sessions", "--archive", "")]
+    [InlineData("--card", "fetch", "--card", "")]
+    [InlineData("--port", "fetch", "--port", "")]
+    [InlineData("--out", "report", "J1", "--out", "")]
+    [InlineData("FILE", "import", "")]
+    [InlineData("FILE", "sheet", "check", "")]
+    [InlineData("--store", "simulate", "--store", "")]
+    [InlineData("--pulses", "judge", "x.csv", "--pulses", "")]
+    public void An_empty_name_is_refused_by_what_it_was_for(string name, params string[] words) =>
+        LoggerBoxCommand.Run(words).Refused(2, $"{name} was given an empty name");
 
     [Fact]
     public void A_word_that_is_no_verb_is_named() => LoggerBoxCommand.Run("fly").Refused(2, "'fly' is no verb");

@@ -51,6 +51,19 @@ public class RefusalTests
     }
 
     [Fact]
+    public void A_device_without_end_is_given_up_by_name()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        LoggerBoxCommand.Run("judge", "/dev/zero", "--sheet", Recordings.Sheet("healthy")).Refused(1, "/dev/zero does not end");
+        LoggerBoxCommand.Run("judge", Recordings.Trace("healthy"), "--sheet", "/dev/zero").Refused(1, "/dev/zero does not end");
+        LoggerBoxCommand.Run("judge", Recordings.Trace("healthy"), "--sheet", Recordings.Sheet("healthy"), "--pulses", "/dev/zero").Refused(2, "--pulses");
+    }
+
+    [Fact]
     public void A_dead_port_is_named_and_leaves_no_archive()
     {
         using var bench = new Workbench();

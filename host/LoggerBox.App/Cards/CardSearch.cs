@@ -15,11 +15,6 @@ internal static class CardSearch
     /// <exception cref="UserErrorException">No such folder, nothing in it that is a log, or more than one.</exception>
     public static CardFile Open(string folder)
     {
-        if (folder.Length == 0)
-        {
-            throw new UserErrorException(Messages.CardWithoutName, usage: true);
-        }
-
         if (File.Exists(folder))
         {
             return Checked(CardFile.Open(folder, folder));

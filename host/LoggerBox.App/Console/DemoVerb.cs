@@ -23,7 +23,7 @@ internal static class DemoVerb
     {
         var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => SimulatedCauses.Healthy };
         var seed = new Option<int>("--seed") { Description = Messages.SeedOption, HelpName = "N", DefaultValueFactory = _ => 1 };
-        var folder = new Option<string>("--out") { Description = Messages.DemoOutOption, HelpName = "DIR", DefaultValueFactory = _ => "loggerbox-demo" };
+        var folder = SharedOptions.NotEmpty(new Option<string>("--out") { Description = Messages.DemoOutOption, HelpName = "DIR", DefaultValueFactory = _ => "loggerbox-demo" });
         var unit = SharedOptions.Unit();
         var json = SharedOptions.Json();
         var verb = new Command("demo", Messages.DemoVerb) { cause, seed, folder, unit, json };

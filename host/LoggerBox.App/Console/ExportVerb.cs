@@ -33,7 +33,7 @@ internal static class ExportVerb
                 throw new UserErrorException(Messages.JobFileOfAJob(word), usage: true);
             }
 
-            using ArchiveFile open = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            using ArchiveFile open = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
             if (isJobFile)
             {
                 WholeFile.Write(path, file => JobFileWriter.Write(open, word, file));

@@ -14,7 +14,7 @@ internal static class FetchVerb
     {
         var port = SharedOptions.Port();
         port.Required = false;
-        var card = new Option<string?>("--card") { Description = Messages.CardOption, HelpName = "DIR" };
+        var card = SharedOptions.NotEmpty(new Option<string?>("--card") { Description = Messages.CardOption, HelpName = "DIR" });
         var archive = SharedOptions.Archive();
         var json = SharedOptions.Json();
         var verb = new Command("fetch", Messages.FetchVerb) { port, card, archive, json };

@@ -12,7 +12,7 @@ internal static class ImportVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var file = new Argument<string>("FILE") { Description = Messages.ImportArgument };
+        var file = SharedOptions.NotEmpty(new Argument<string>("FILE") { Description = Messages.ImportArgument });
         var archive = SharedOptions.Archive();
         var trace = new TraceOptions();
         var verb = new Command("import", Messages.ImportVerb) { file, archive };

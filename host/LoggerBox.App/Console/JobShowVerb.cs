@@ -17,7 +17,7 @@ internal static class JobShowVerb
         var verb = new Command("show", Messages.JobShowVerb) { job, archive, json };
         verb.SetAction(line =>
         {
-            using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+            using ArchiveFile file = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
             if (line.GetValue(job) is string id)
             {
                 Print(terminal, file, file.Jobs.Load(id), line.GetValue(json));

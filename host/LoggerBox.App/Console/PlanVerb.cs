@@ -10,7 +10,7 @@ internal static class PlanVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var file = new Argument<string>("FILE") { Description = Messages.SheetArgument };
+        var file = SharedOptions.NotEmpty(new Argument<string>("FILE") { Description = Messages.SheetArgument });
         var port = SharedOptions.Port();
         var fuel = new Option<string?>("--fuel") { Description = Messages.FuelOption, HelpName = "NAME" };
         var send = new Command("send", Messages.PlanSendVerb) { file, port, fuel };

@@ -45,7 +45,7 @@ internal static class SessionsVerb
 
     private static int Run(Terminal terminal, string path, bool json)
     {
-        using ArchiveFile file = ArchiveFile.OpenExisting(path);
+        using ArchiveFile file = ArchiveFile.OpenForReading(path);
         IReadOnlyList<ArchivedSession> sessions = file.Sessions.All();
         if (json)
         {

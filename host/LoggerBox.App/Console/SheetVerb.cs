@@ -13,7 +13,7 @@ internal static class SheetVerb
 {
     public static Command Declare(Terminal terminal)
     {
-        var file = new Argument<string>("FILE") { Description = Messages.SheetArgument };
+        var file = SharedOptions.NotEmpty(new Argument<string>("FILE") { Description = Messages.SheetArgument });
         var check = new Command("check", Messages.SheetCheckVerb) { file };
         check.SetAction(line => Check(terminal, line.GetRequiredValue(file)));
         return new Command("sheet", Messages.SheetVerb) { check };

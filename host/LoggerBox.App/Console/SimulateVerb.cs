@@ -27,8 +27,8 @@ internal static class SimulateVerb
         var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => SimulatedCauses.Healthy };
         var seed = new Option<int>("--seed") { Description = Messages.SeedOption, HelpName = "N", DefaultValueFactory = _ => 1 };
         var tcp = new Option<bool>("--tcp") { Description = Messages.TcpOption };
-        var store = new Option<string?>("--store") { Description = Messages.StoreOption, HelpName = "FILE" };
-        var link = new Option<string?>("--link") { Description = Messages.LinkOption, HelpName = "PATH" };
+        var store = SharedOptions.NotEmpty(new Option<string?>("--store") { Description = Messages.StoreOption, HelpName = "FILE" });
+        var link = SharedOptions.NotEmpty(new Option<string?>("--link") { Description = Messages.LinkOption, HelpName = "PATH" });
         var speed = new Option<string>("--speed") { Description = Messages.SpeedOption, HelpName = "fast|real", DefaultValueFactory = _ => "fast" };
         speed.AcceptOnlyFromAmong("fast", "real");
         var baud = new Option<int?>("--baud") { Description = Messages.BaudOption, HelpName = "N" };

@@ -59,7 +59,7 @@ internal sealed class SubjectReading(Terminal terminal)
 
     private Subject Archived(ParseResult line, string id)
     {
-        using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
+        using ArchiveFile file = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
         return RowId.IsJob(id) ? OfJob(file, file.Jobs.Load(id)) : OfSession(file, id);
     }
 

@@ -9,7 +9,8 @@ internal sealed class TraceOptions
     private readonly Option<string?> rangeMain = Range("main", "0..500psi");
     private readonly Option<string?> rangeClutch = Range("clutch", "0..500psi");
     private readonly Option<string?> rangeConverter = Range("converter", "0..300psi");
-    private readonly Option<string?> pulses = new("--pulses") { Description = Messages.PulsesOption, HelpName = "FILE" };
+    private readonly Option<string?> pulses =
+        SharedOptions.NotEmpty(new Option<string?>("--pulses") { Description = Messages.PulsesOption, HelpName = "FILE" });
     private readonly Option<double?> pulsesPerRevolution = new("--pulses-per-rev") { Description = Messages.PulsesPerRevolutionOption, HelpName = "X" };
 
     public void AddTo(Command verb)

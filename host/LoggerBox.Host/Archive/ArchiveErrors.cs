@@ -1,3 +1,4 @@
+using System.IO;
 using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
@@ -27,6 +28,15 @@ internal static class ArchiveErrors
     public static UserErrorException CannotOpen(string path) =>
         new($"The archive {path} cannot be opened: check that it is a file in a folder that you may write, or name another with --archive.");
 
+    public static UserErrorException CannotWrite(string path) =>
+        new($"The archive {path} cannot be written: nothing was changed; check the permissions of file and folder, or name another file with --archive. It can still be looked at, judged and exported.");
+
+    public static UserErrorException NotClosedInOrder(string path) =>
+        new($"The archive {path} was not closed in order and cannot be written here: copy it, and {Path.GetFileName(path)}-wal beside it, to a folder that you may write.");
+
+    public static UserErrorException Older(string path) =>
+        new($"The archive {path} was written by an older program and cannot be brought up to date here: copy it to a folder that you may write.");
+
     public static UserErrorException OfAnotherProgram(string path) =>
         new($"{path} is an SQLite file of another program, not an archive: nothing was changed; name another file with --archive.");
 
@@ -48,10 +58,14 @@ internal static class ArchiveErrors
     public static UserErrorException JobClosed(string id) =>
         new($"Job {id} is closed and takes no more sessions: open a new job with `loggerbox job new`.");
 
+    /// <summary>The file, or the folder in which SQLite keeps its log, cannot be written.</summary>
+    public static bool MeansWriteProtected(SqliteException error) => error.SqliteErrorCode is ReadOnly or CannotOpenFile;
+
     public static UserErrorException FromSqlite(string path, SqliteException error) => error.SqliteErrorCode switch
     {
         NotADatabase => NotSqlite(path),
-        CannotOpenFile => CannotOpen(path),
+        CannotOpenFile => File.Exists(path) ? CannotWrite(path) : CannotOpen(path),
+        ReadOnly => CannotWrite(path),
         _ => new UserErrorException(Text(path, error)),
     };
 
@@ -59,7 +73,6 @@ internal static class ArchiveErrors
     {
         Corrupt => $"The archive {path} is damaged ({error.Message}): stop using it and restore it from a copy.",
         Busy or Locked => $"The archive {path} is in use by another program: close that program and try again.",
-        ReadOnly => $"The archive {path} cannot be written: check the file's permissions, or name another file with --archive.",
         Full => $"There is no room left on the disk of the archive {path}: free some and try again; nothing was half written.",
         InputOutput => $"The disk of the archive {path} failed ({error.Message}): check the disk and try again.",
         _ => $"The archive {path} refused the operation ({error.Message}): keep a copy of the file and try again.",

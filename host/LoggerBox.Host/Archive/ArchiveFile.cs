@@ -68,20 +68,33 @@ public sealed class ArchiveFile : IDisposable
         return Connect(path, patience ?? PatienceWithAnotherProgram);
     }
 
-    public void Dispose() => connection.Dispose();
-
-    /// <summary>Runs queries; what SQLite refuses becomes a sentence.</summary>
-    internal T Read<T>(Func<SqliteConnection, T> queries)
+    /// <summary>Opens an archive to look at it: one that cannot be written (a protected folder, another user's file) is read as it is.</summary>
+    public static ArchiveFile OpenForReading(string path, TimeSpan? patience = null)
     {
+        if (!File.Exists(path))
+        {
+            throw ArchiveErrors.NoFile(path);
+        }
+
+        RefuseOtherFiles(path);
         try
         {
-            return queries(connection);
+            return Connect(path, Settings(path, patience ?? PatienceWithAnotherProgram), ArchiveSchema.Prepare);
+        }
+        catch (SqliteException error) when (ArchiveErrors.MeansWriteProtected(error))
+        {
+            return Guard(path, () => ConnectProtected(path, patience ?? PatienceWithAnotherProgram));
         }
         catch (SqliteException error)
         {
-            throw ArchiveErrors.FromSqlite(Path, error);
+            throw ArchiveErrors.FromSqlite(path, error);
         }
     }
+
+    public void Dispose() => connection.Dispose();
+
+    /// <summary>Runs queries; what SQLite refuses becomes a sentence.</summary>
+    internal T Read<T>(Func<SqliteConnection, T> queries) => Guard(Path, () => queries(connection));
 
     /// <summary>Runs a change that happens wholly or not at all.</summary>
     internal T Change<T>(Func<SqliteConnection, T> statements) => Read(open =>
@@ -94,6 +107,57 @@ public sealed class ArchiveFile : IDisposable
 
     private static ArchiveFile Connect(string path, TimeSpan patience)
     {
+        RefuseOtherFiles(path);
+        return Guard(path, () => Connect(path, Settings(path, patience), ArchiveSchema.Prepare));
+    }
+
+    // Nobody writes a file that is protected, so SQLite need not watch for it; only where changes wait in the log beside it must it try.
+    private static ArchiveFile ConnectProtected(string path, TimeSpan patience)
+    {
+        SqliteConnectionStringBuilder settings = Settings(path, patience);
+        settings.Mode = SqliteOpenMode.ReadOnly;
+        FileInfo log = new(path + "-wal");
+        if (!log.Exists || log.Length == 0)
+        {
+            settings.DataSource = new Uri(System.IO.Path.GetFullPath(path)).AbsoluteUri + "?immutable=1";
+        }
+
+        try
+        {
+            return Connect(path, settings, ArchiveSchema.Check);
+        }
+        catch (SqliteException error) when (ArchiveErrors.MeansWriteProtected(error))
+        {
+            throw ArchiveErrors.NotClosedInOrder(path);
+        }
+    }
+
+    private static ArchiveFile Connect(string path, SqliteConnectionStringBuilder settings, Action<SqliteConnection, string> prepare)
+    {
+        SqliteConnection connection = new(settings.ConnectionString);
+        try
+        {
+            connection.Open();
+            prepare(connection, path);
+            return new ArchiveFile(path, connection);
+        }
+        catch
+        {
+            connection.Dispose();
+            throw;
+        }
+    }
+
+    private static SqliteConnectionStringBuilder Settings(string path, TimeSpan patience) => new()
+    {
+        DataSource = path,
+        Pooling = false,
+        ForeignKeys = true,
+        DefaultTimeout = Math.Max(1, (int)Math.Ceiling(patience.TotalSeconds)),
+    };
+
+    private static void RefuseOtherFiles(string path)
+    {
         try
         {
             ArchiveSchema.RefuseOtherFiles(path);
@@ -102,30 +166,17 @@ public sealed class ArchiveFile : IDisposable
         {
             throw ArchiveErrors.CannotOpen(path);
         }
+    }
 
-        SqliteConnectionStringBuilder settings = new()
-        {
-            DataSource = path,
-            Pooling = false,
-            ForeignKeys = true,
-            DefaultTimeout = Math.Max(1, (int)Math.Ceiling(patience.TotalSeconds)),
-        };
-        SqliteConnection connection = new(settings.ConnectionString);
-        ArchiveFile archive = new(path, connection);
+    private static T Guard<T>(string path, Func<T> work)
+    {
         try
         {
-            archive.Read(open =>
-            {
-                open.Open();
-                ArchiveSchema.Prepare(open, path);
-                return true;
-            });
-            return archive;
+            return work();
         }
-        catch
+        catch (SqliteException error)
         {
-            archive.Dispose();
-            throw;
+            throw ArchiveErrors.FromSqlite(path, error);
         }
     }
 }

@@ -50,6 +50,15 @@ internal static class ArchiveSchema
         connection.Execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;");
     }
 
+    /// <summary>For an archive that cannot be brought up to date: it must be so already.</summary>
+    public static void Check(SqliteConnection connection, string path)
+    {
+        if (VersionOf(connection, path) < Version)
+        {
+            throw ArchiveErrors.Older(path);
+        }
+    }
+
     /// <summary>The schema's version; 0 for a new, empty file.</summary>
     private static long VersionOf(SqliteConnection connection, string path)
     {

@@ -94,7 +94,7 @@ public static class DataSheetReader
                 throw new UserErrorException($"{path} is larger than a data sheet can be (1 MB); check that it is the right file.");
             }
 
-            byte[] bytes = File.ReadAllBytes(path);
+            byte[] bytes = LimitedFile.Read(path);
             return new UTF8Encoding(false, throwOnInvalidBytes: true).GetString(bytes).TrimStart('\uFEFF');
         }
         catch (DecoderFallbackException)

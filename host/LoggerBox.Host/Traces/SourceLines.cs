@@ -74,7 +74,7 @@ internal ref struct SourceLines
                 throw new UserErrorException($"{path} is larger than 1 GB; cut the recording into sessions first.");
             }
 
-            return File.ReadAllBytes(path);
+            return LimitedFile.Read(path);
         }
         catch (Exception exception) when (exception is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
