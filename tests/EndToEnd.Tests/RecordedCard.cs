@@ -41,7 +41,7 @@ internal static class RecordedCard
     public static IReadOnlyList<byte[]> Sessions(string archive)
     {
         using ArchiveFile file = ArchiveFile.OpenExisting(archive);
-        return [.. file.Sessions.All().Select(row => file.Sessions.Load(row.Id).Bytes)];
+        return [.. file.Sessions.All().Select(row => file.Sessions.Bytes(row.Id))];
     }
 
     /// <summary>Until some of a session, and not all, has been stored.</summary>

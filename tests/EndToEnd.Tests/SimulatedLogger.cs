@@ -63,11 +63,12 @@ internal sealed class SimulatedLogger : IDisposable
         return process.ExitCode;
     }
 
+    /// <summary>Kills it, where it still runs.</summary>
     public void Dispose()
     {
         if (!process.HasExited)
         {
-            process.Kill();
+            Kill();
         }
 
         process.Dispose();

@@ -55,16 +55,20 @@ public sealed class SessionRows
     public ArchivedSession Find(string id) => archive.Read(open => Find(open, id));
 
     /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
-    public LoadedSession Load(string id) => archive.Read(open =>
+    public LoadedSession Load(string id)
+    {
+        byte[] bytes = Bytes(id);
+        return new LoadedSession(Find(id), bytes, SessionDecoder.Decode(bytes).Session);
+    }
+
+    /// <summary>The record bytes as received: all that most need, and much less than the records read out of them.</summary>
+    /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
+    public byte[] Bytes(string id) => archive.Read(open =>
     {
         ArchivedSession row = Find(open, id);
-        if (!row.Complete)
-        {
-            throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
-        }
-
-        byte[] bytes = SessionParts.Load(open, RowOf(open, id), row.Length);
-        return new LoadedSession(row, bytes, SessionDecoder.Decode(bytes).Session);
+        return row.Complete
+            ? SessionParts.Load(open, RowOf(open, id), row.Length)
+            : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
     });
 
     internal long RowOf(SqliteConnection open, string id)

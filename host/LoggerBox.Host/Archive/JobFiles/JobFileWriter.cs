@@ -27,8 +27,8 @@ public sealed class JobFileWriter
         List<Correction> corrections = [.. archive.Corrections.Of(job.Id)];
         foreach (JobSession session in job.Sessions)
         {
-            LoadedSession loaded = archive.Sessions.Load(session.Id);
-            writer.Section(JobFileSection.Session, OfSession(loaded.Row, session.Role).ToBytes(), loaded.Bytes);
+            byte[] bytes = archive.Sessions.Bytes(session.Id);
+            writer.Section(JobFileSection.Session, OfSession(archive.Sessions.Find(session.Id), session.Role).ToBytes(), bytes);
             corrections.AddRange(archive.Corrections.Of(session.Id));
         }
 
