@@ -16,6 +16,9 @@ namespace LoggerBox.Protocol.Link
         /// <summary>The host's own count of its requests; comes back in each frame of this range.</summary>
         public byte Tag;
 
+        /// <summary>A FetchEnd follows the last byte of this range: nothing is asked for after it that would show what got lost.</summary>
+        public bool EndWanted;
+
         public MessageCode Code => MessageCode.Fetch;
 
         public void Write(ByteWriter writer)
@@ -25,6 +28,7 @@ namespace LoggerBox.Protocol.Link
             writer.WriteUInt32(Length);
             writer.WriteUInt16(PayloadLength);
             writer.WriteByte(Tag);
+            writer.WriteBoolean(EndWanted);
         }
 
         public bool TryRead(ByteReader reader)
@@ -34,6 +38,7 @@ namespace LoggerBox.Protocol.Link
             Length = reader.ReadUInt32();
             PayloadLength = reader.ReadUInt16();
             Tag = reader.ReadByte();
+            EndWanted = reader.ReadBoolean();
             return !reader.TooShort;
         }
     }

@@ -2,7 +2,7 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Protocol.Link
 {
-    /// <summary>Logger: nothing more is due; this was the last range. Frames that did not arrive are asked for again.</summary>
+    /// <summary>Logger: this range, and all that was asked for before it, has been sent. What did not arrive is asked for again.</summary>
     public sealed class FetchEnd : IMessage
     {
         public uint SessionNumber;

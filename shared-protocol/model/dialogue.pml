@@ -21,7 +21,8 @@
 #ifndef EARLY
 #define EARLY 1             /* requests repeated although their answer is on its way */
 #endif
-#define WINDOW BLOCKS       /* requests on their way at once */
+#define WINDOW (BLOCKS + 1) /* requests on their way at once */
+#define PROBE BLOCKS        /* a range of no bytes: only its end is of use */
 #define QUEUE (BLOCKS + 1)  /* ranges that the logger keeps */
 #ifndef LINE
 #define LINE 2              /* frames that one direction of the line holds */
@@ -32,7 +33,8 @@ mtype = { NOTHING, HELLO, HELLO_ANSWER, FETCH, DATA, FETCH_END, CONFIRM, CONFIRM
 
 /*
  * A frame: what it is, the block, and which card's bytes these are (0 or 1: what a CRC over them tells apart). A request's tag is its
- * block's number here: fewer tags than the real 256, so stale frames are taken for new ones more often than they can be.
+ * block's number here: fewer tags than the real 256, so stale frames are taken for new ones more often than they can be. The bit of
+ * a FETCH says whether its end is wanted.
  */
 chan toLogger = [LINE] of { mtype, byte, bit };
 chan toHost = [LINE] of { mtype, byte, bit };
@@ -69,13 +71,22 @@ inline empty_out(queue, scratch)
   scratch = 0
 }
 
+inline drop_ranges(scratch)
+{
+  do
+  :: nempty(waiting) -> waiting ? scratch, _
+  :: empty(waiting) -> break
+  od;
+  scratch = 0
+}
+
 active proctype logger()
 {
-  chan waiting = [QUEUE] of { byte };
+  chan waiting = [QUEUE] of { byte, bit };
   mtype answer = NOTHING;
   bool endDue = false;
   byte block, last = 0, reboots = REBOOTS;
-  bit which;
+  bit which, wanted = 0;
 
 #ifdef SENDS_UNTIL_DONE
 #define MAY_READ (answer == NOTHING && empty(waiting) && !endDue)
@@ -87,18 +98,18 @@ end:
   do
   /* (4) a greeting drops what was asked for before */
   :: atomic { MAY_READ && toLogger ? [HELLO, block, which] -> toLogger ? HELLO, block, which;
-       empty_out(waiting, block); endDue = false; answer = HELLO_ANSWER; block = 0; which = 0 }
+       drop_ranges(block); endDue = false; answer = HELLO_ANSWER; block = 0; which = 0 }
   /* (5) a range joins the queue, (6) unless it waits already, (7) or too many do */
   :: atomic { MAY_READ && toLogger ? [FETCH, block, which] -> toLogger ? FETCH, block, which;
        if
-       :: waiting ?? [eval(block)]
-       :: !(waiting ?? [eval(block)]) && nfull(waiting) -> waiting ! block; endDue = true
-       :: !(waiting ?? [eval(block)]) && full(waiting)
+       :: waiting ?? [eval(block), _]
+       :: !(waiting ?? [eval(block), _]) && nfull(waiting) -> waiting ! block, which
+       :: !(waiting ?? [eval(block), _]) && full(waiting)
        fi;
-       block = 0 }
+       block = 0; which = 0 }
   /* (8) a confirm is compared with the card, and noted only when it agrees */
   :: atomic { MAY_READ && toLogger ? [CONFIRM, block, which] -> toLogger ? CONFIRM, block, which;
-       empty_out(waiting, last); endDue = false;
+       drop_ranges(last); endDue = false;
        if
        :: block == ALL && which == card ->
 #ifndef NOTES_WITHOUT_COMPARING
@@ -114,16 +125,29 @@ end:
        block = 0; which = 0 }
   /* (9) one frame at a time, an answer first; it reads again before the next */
   :: nfull(toHost) && answer != NOTHING -> send(toHost, answer, 0, card); answer = NOTHING
-  :: nfull(toHost) && answer == NOTHING && nempty(waiting) -> waiting ? last; send(toHost, DATA, last, card)
-  /* (10) nothing more is due */
-  :: nfull(toHost) && answer == NOTHING && empty(waiting) && endDue -> endDue = false; send(toHost, FETCH_END, last, card)
+  :: nfull(toHost) && answer == NOTHING && !endDue && nempty(waiting) -> waiting ? last, wanted; endDue = wanted; wanted = 0;
+       if
+       :: last != PROBE -> send(toHost, DATA, last, card)
+       :: else
+       fi
+  /* (10) this range has been sent, and all before it */
+  :: nfull(toHost) && answer == NOTHING && endDue -> endDue = false; send(toHost, FETCH_END, last, card)
   /* (11) a power cut; (12) perhaps another card when it comes back */
-  :: atomic { reboots > 0 && !done -> reboots--; empty_out(waiting, last); endDue = false; answer = NOTHING; last = 0;
+  :: atomic { reboots > 0 && !done -> reboots--; drop_ranges(last); endDue = false; answer = NOTHING; last = 0;
        if
        :: skip
        :: !noted -> card = 1 - card
        fi }
   od
+}
+
+inline probe()
+{
+  if
+  :: requested ?? [PROBE]
+  :: !(requested ?? [PROBE]) -> requested ! PROBE
+  fi;
+  send(toLogger, FETCH, PROBE, 1)
 }
 
 active proctype host()
@@ -162,9 +186,10 @@ fetch:
        :: else -> block++
        od;
        wanted = wanted & ~(1 << block);
+       which = (wanted == 0);
        requested ! block };
-     send(toLogger, FETCH, block, 0);
-     block = 0
+     send(toLogger, FETCH, block, which);
+     block = 0; which = 0
   :: here != ALL && toHost ? [kind, block, which] -> atomic { toHost ? kind, block, which;
        if
        :: kind == DATA || kind == FETCH_END ->
@@ -186,15 +211,15 @@ fetch:
             :: kind == DATA && !has(here, block) -> gathered = gathered | (1 << block); gatheredCard = gatheredCard | (which << block)
             :: else
             fi;
-            wanted = wanted & ~here
+            wanted = wanted & ALL & ~here
        :: else
        fi;
        kind = NOTHING; block = 0; which = 0; other = 0 }
   /* (17) a part is written to the disk: all of it or nothing */
   :: gathered != 0 -> atomic { stored = stored | gathered; storedCard = storedCard | gatheredCard; gathered = 0; gatheredCard = 0 }
-  /* (18) silence: all that is on its way is asked for again; (19) or the host only thinks that it is silent */
-  :: here != ALL && timeout -> goto fetch
-  :: atomic { here != ALL && early > 0 && nempty(requested) -> early--; goto fetch }
+  /* (18) silence: the end of a range of no bytes tells what is lost; (19) or the host only thinks that it is silent */
+  :: here != ALL && timeout -> probe()
+  :: atomic { here != ALL && early > 0 && nempty(requested) -> early-- }; probe()
   /* (20) killed: what was not on the disk is gone, and asked for again */
   :: atomic { kills > 0 -> kills--; gathered = 0; gatheredCard = 0; goto greet }
   od;

@@ -64,15 +64,17 @@ public sealed class BadLineDownloadTests
 
     /// <summary>The figures of a real line are measured by tests/Benchmarks; on virtual time they are exact, so they can be held.</summary>
     [Theory]
-    [InlineData(115_200, 0, 0.965)]
-    [InlineData(921_600, 0, 0.965)]
-    [InlineData(115_200, 1e-5, 0.90)]
-    [InlineData(921_600, 1e-5, 0.90)]
-    [InlineData(115_200, 1e-4, 0.75)]
-    [InlineData(921_600, 1e-4, 0.75)]
-    public void Each_of_ten_seeds_fills_the_line(int baud, double bitErrorRate, double leastShare)
+    [InlineData(115_200, 0, 256, 0.97)]
+    [InlineData(921_600, 0, 256, 0.97)]
+    [InlineData(115_200, 0, 32_768, 0.97)]
+    [InlineData(921_600, 0, 32_768, 0.97)]
+    [InlineData(115_200, 1e-5, 256, 0.90)]
+    [InlineData(921_600, 1e-5, 256, 0.90)]
+    [InlineData(115_200, 1e-4, 256, 0.75)]
+    [InlineData(921_600, 1e-4, 256, 0.75)]
+    public void Each_of_ten_seeds_fills_the_line(int baud, double bitErrorRate, int transmitBuffer, double leastShare)
     {
-        LineQuality quality = (baud == Slow.Baud ? Slow : Fast) with { BitErrorRate = bitErrorRate };
+        LineQuality quality = (baud == Slow.Baud ? Slow : Fast) with { BitErrorRate = bitErrorRate, TransmitBuffer = transmitBuffer };
         double[] shares = [.. Enumerable.Range(1, 10).Select(seed => SessionLength / quality.BytesPerSecond / TimeOf(quality, seed).TotalSeconds)];
         Assert.True(shares.Min() >= leastShare, string.Join(' ', shares.Select(share => $"{share:P2}")));
     }

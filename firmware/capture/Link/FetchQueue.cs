@@ -46,6 +46,7 @@ namespace LoggerBox.Capture.Link
             place.Length = request.Length;
             place.PayloadLength = request.PayloadLength;
             place.Tag = request.Tag;
+            place.EndWanted = request.EndWanted;
             Count++;
             return true;
         }

@@ -20,6 +20,7 @@ namespace LoggerBox.Capture.Link
         private uint position;
         private uint left;
         private int payloadLength;
+        private bool endDue;
 
         public SessionSending(RecordLog log)
         {
@@ -30,7 +31,7 @@ namespace LoggerBox.Capture.Link
         public bool TryAdd(Fetch request)
         {
             // A repeat of what is on its way just now.
-            bool isCurrent = left > 0 && request.Tag == fetchEnd.Tag;
+            bool isCurrent = (left > 0 || endDue) && request.Tag == fetchEnd.Tag;
             if (!isCurrent && !waiting.TryAdd(request))
             {
                 return false;
@@ -44,27 +45,35 @@ namespace LoggerBox.Capture.Link
         {
             waiting.Clear();
             left = 0;
+            endDue = false;
             IsActive = false;
         }
 
-        /// <summary>The next frame: bytes of the ranges, and after the last of them the end.</summary>
-        public IMessage Next()
+        /// <summary>The next frame: bytes of the ranges, and the end of each range that wants one. Null: all is sent.</summary>
+        public IMessage? Next()
         {
-            while (left > 0 || waiting.Count > 0)
+            while (true)
             {
-                if (left == 0)
-                {
-                    Begin(waiting.Take());
-                }
-
                 if (left > 0 && TryRead())
                 {
                     return data;
                 }
-            }
 
-            IsActive = false;
-            return fetchEnd;
+                if (endDue)
+                {
+                    endDue = false;
+                    IsActive = waiting.Count > 0;
+                    return fetchEnd;
+                }
+
+                if (waiting.Count == 0)
+                {
+                    IsActive = false;
+                    return null;
+                }
+
+                Begin(waiting.Take());
+            }
         }
 
         private void Begin(Fetch request)
@@ -80,6 +89,7 @@ namespace LoggerBox.Capture.Link
             fetchEnd.Tag = request.Tag;
             fetchEnd.Length = left;
             fetchEnd.Crc = Crc32C.Start;
+            endDue = request.EndWanted;
         }
 
         private bool TryRead()

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 using System.Threading.Tasks;
 using LoggerBox.Host.Sessions;
 
@@ -54,7 +55,10 @@ internal sealed class ArrivingParts : IDisposable
             pieces.Clear();
             gathered = 0;
             writing.GetAwaiter().GetResult();
-            writing = Task.Run(() => archive.Incoming.StoreParts(sessionId, whole));
+
+            // A thread of its own: the pool's few are needed by the serial line.
+            writing = Task.Factory.StartNew(
+                () => archive.Incoming.StoreParts(sessionId, whole), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
         }
     }
 

@@ -12,9 +12,9 @@ namespace LoggerBox.Host.Link;
 /// </summary>
 internal sealed class RangeFetch
 {
-    // Enough for a tenth of a second at 921600 baud, in which a disk or a scheduler may pause; few at first, when the line is not known.
+    // Enough for a sixth of a second at 921600 baud, in which a disk or a scheduler may pause; few at first, when the line is not known.
     private const int FewestBytesOnTheirWay = 1024;
-    private const int MostBytesOnTheirWay = 8192;
+    private const int MostBytesOnTheirWay = 16 * 1024;
 
     // Fewer than a logger keeps (PROTOCOL.md, Fetch), more than a round trip needs.
     private const int MostRequestsOnTheirWay = 32;
@@ -75,11 +75,7 @@ internal sealed class RangeFetch
             }
             else
             {
-                // Nothing at all comes: requests got lost, or the answers. What waits at the logger already it does not take twice.
-                foreach (RequestedRange range in requested.All)
-                {
-                    Send(range);
-                }
+                Probe();
             }
 
             patience = missing < before ? line.After(silence) : patience;
@@ -100,10 +96,24 @@ internal sealed class RangeFetch
 
             // Frames of one length: a short one at the end would be all overhead.
             long frames = (now.Length + frameLength.Payload - 1) / frameLength.Payload;
-            RequestedRange request = new(line.NextTag(), now, (int)((now.Length + frames - 1) / frames));
+            RequestedRange request = new(line.NextTag(), now, (int)((now.Length + frames - 1) / frames), EndWanted: wanted.Count == 0);
             requested.Add(request);
             Send(request);
         }
+    }
+
+    /// <summary>
+    /// Nothing comes: bytes are held back somewhere, or requests or answers got lost. A range of no bytes, answered by nothing but its
+    /// end, tells which: what it overtakes is lost. To ask for everything again would bring twice what was only late.
+    /// </summary>
+    private void Probe()
+    {
+        if (requested.Newest is not { Range.Length: 0 })
+        {
+            requested.Add(new RequestedRange(line.NextTag(), new ByteRange(whole.End, whole.End), Data.MaxPayload, EndWanted: true));
+        }
+
+        Send(requested.Newest!);
     }
 
     private void Send(RequestedRange range) => line.Send(new Fetch
@@ -113,6 +123,7 @@ internal sealed class RangeFetch
         Length = (uint)range.Rest.Length,
         PayloadLength = (ushort)range.Payload,
         Tag = range.Tag,
+        EndWanted = range.EndWanted,
     });
 
     private void Hear(MessageCode code)

@@ -5,7 +5,8 @@ using LoggerBox.Host.Sessions;
 namespace LoggerBox.Host.Link;
 
 /// <summary>A range that was asked for, in frames of so many bytes; up to <see cref="Position"/> they have come.</summary>
-internal sealed record RequestedRange(byte Tag, ByteRange Range, int Payload)
+/// <param name="EndWanted">The logger says when it has sent it.</param>
+internal sealed record RequestedRange(byte Tag, ByteRange Range, int Payload, bool EndWanted)
 {
     public long Position { get; set; } = Range.Start;
 
@@ -26,8 +27,8 @@ internal sealed class RequestedRanges
 
     public int Count => ranges.Count;
 
-    /// <summary>In the order of asking.</summary>
-    public IEnumerable<RequestedRange> All => ranges;
+    /// <summary>Null when none is on its way.</summary>
+    public RequestedRange? Newest => ranges.Last?.Value;
 
     /// <summary>Bytes that are still to come.</summary>
     public long Bytes => ranges.Sum(range => range.Rest.Length);

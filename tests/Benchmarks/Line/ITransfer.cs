@@ -10,6 +10,6 @@ internal interface ITransfer
     /// <summary>Not installed: its column stays empty.</summary>
     bool IsThere { get; }
 
-    /// <summary>How long it took until the receiver had everything and both ends were done; null: not within the limit, or not the same bytes.</summary>
-    TimeSpan? Run(PacedLine line, int length, int seed, TimeSpan limit);
+    /// <summary>True when the receiver had the same bytes, and both ends were done, within the limit.</summary>
+    bool Run(PacedLine line, int length, int seed, TimeSpan limit);
 }

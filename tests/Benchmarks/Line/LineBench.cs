@@ -24,6 +24,8 @@ internal static class LineBench
     {
         int seeds = int.Parse(Option(words, "--seeds", "3"), CultureInfo.InvariantCulture);
         Console.WriteLine($"{Length} random bytes between two pseudo-terminals; share of the line, each of {seeds} seeds; the line takes 4096 bytes ahead.");
+        Console.WriteLine("Counted from the first byte that either end sends to the last that arrives, greeting and goodbye included, starting a program not.");
+        Console.WriteLine($"none: not done, or not the same bytes, in {1 / LeastShare:0} times the line's own time.");
         Console.WriteLine();
         Console.WriteLine("| baud, latency one way | bit error rate | " + string.Join(" | ", Transfers.Select(transfer => transfer.Name)) + " |");
         Console.WriteLine("| --- | --- | " + string.Join(" | ", Transfers.Select(_ => "---:")) + " |");
@@ -54,7 +56,7 @@ internal static class LineBench
         TimeSpan? One(int seed)
         {
             using PacedLine line = new(quality, seed * 1000);
-            return transfer.Run(line, Length, seed, limit);
+            return transfer.Run(line, Length, seed, limit) ? line.InUse : null;
         }
 
         // A slow line leaves the machine idle: its seeds run beside each other.

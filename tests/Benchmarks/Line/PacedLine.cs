@@ -20,6 +20,8 @@ internal sealed class PacedLine : IDisposable
     private readonly LineDirection back;
     private readonly Thread pump;
     private readonly Stopwatch clock = Stopwatch.StartNew();
+    private long firstSent = -1;
+    private long lastArrived = -1;
     private volatile bool stopped;
 
     public PacedLine(LineQuality quality, int seed)
@@ -34,6 +36,12 @@ internal sealed class PacedLine : IDisposable
     }
 
     public LineQuality Quality { get; }
+
+    /// <summary>
+    /// From the first byte that either end put on the line to the last that arrived: how long the line was in use. What the programs
+    /// do before and after, such as starting, is their own.
+    /// </summary>
+    public TimeSpan InUse => TimeSpan.FromTicks(Math.Max(0, Interlocked.Read(ref lastArrived) - Interlocked.Read(ref firstSent)) / TimeSpan.NanosecondsPerTick);
 
     public string SenderPort => sender.PortName;
 
@@ -56,9 +64,21 @@ internal sealed class PacedLine : IDisposable
         while (!stopped)
         {
             long now = clock.ElapsedTicks * (1_000_000_000 / Stopwatch.Frequency);
-            there.Move(now);
-            home.Move(now);
+            Note(now, there.Send(now) + home.Send(now), there.Deliver(now) + home.Deliver(now));
             _ = TerminalFile.usleep(MicrosecondsBetweenLooks);
+        }
+    }
+
+    private void Note(long now, int sent, int arrived)
+    {
+        if (sent > 0 && firstSent < 0)
+        {
+            Interlocked.Exchange(ref firstSent, now);
+        }
+
+        if (arrived > 0)
+        {
+            Interlocked.Exchange(ref lastArrived, now);
         }
     }
 
@@ -69,21 +89,23 @@ internal sealed class PacedLine : IDisposable
         private int first;
         private int end;
 
-        public void Move(long now)
+        public int Send(long now)
         {
             int room = Math.Min(taken.Length, line.Room(now));
-            if (room > 0)
-            {
-                line.Send(now, taken.AsSpan(0, from.Read(taken, 0, room, 0)));
-            }
+            return room > 0 ? line.Send(now, taken.AsSpan(0, from.Read(taken, 0, room, 0))) : 0;
+        }
 
+        public int Deliver(long now)
+        {
             if (first == end)
             {
                 first = 0;
                 end = line.Receive(now, arrived);
             }
 
-            first += first < end ? to.Write(arrived, first, end - first) : 0;
+            int written = first < end ? to.Write(arrived, first, end - first) : 0;
+            first += written;
+            return written;
         }
     }
 }

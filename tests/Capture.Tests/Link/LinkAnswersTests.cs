@@ -64,7 +64,7 @@ public sealed class LinkAnswersTests
         byte[] whole = LogExamples.Bytes(log, log.Sessions[0]);
         byte[] expected = whole.Skip((int)Math.Min(offset, int.MaxValue)).Take((int)Math.Min(length, int.MaxValue)).ToArray();
 
-        List<IMessage> received = Ask(new Fetch { SessionNumber = 1, Offset = offset, Length = length, PayloadLength = (ushort)payload });
+        List<IMessage> received = Ask(new Fetch { SessionNumber = 1, Offset = offset, Length = length, PayloadLength = (ushort)payload, EndWanted = true });
         FetchEnd end = Assert.IsType<FetchEnd>(received[^1]);
         List<byte> got = [];
         foreach (Data data in received.SkipLast(1).Cast<Data>())
@@ -81,7 +81,7 @@ public sealed class LinkAnswersTests
     public void A_request_is_answered_between_the_frames_of_a_range()
     {
         LogExamples.Record(log, events: 100);
-        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 64 });
+        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 64, EndWanted = true });
         answers.Step(0, 0);
         cable.Send(new List());
         List<IMessage> received = Run();
@@ -97,7 +97,7 @@ public sealed class LinkAnswersTests
         LogExamples.Record(log, events: 100);
         foreach ((byte tag, uint offset) in ((byte, uint)[])[(1, 500), (2, 0), (3, 200), (2, 0), (1, 500)])
         {
-            cable.Send(new Fetch { SessionNumber = 1, Offset = offset, Length = 100, PayloadLength = 50, Tag = tag });
+            cable.Send(new Fetch { SessionNumber = 1, Offset = offset, Length = 100, PayloadLength = 50, Tag = tag, EndWanted = tag == 3 });
         }
 
         List<IMessage> received = Run();
@@ -134,7 +134,7 @@ public sealed class LinkAnswersTests
     public void A_greeting_drops_what_was_asked_for_before()
     {
         LogExamples.Record(log, events: 100);
-        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 64 });
+        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 64, EndWanted = true });
         answers.Step(0, 0);
         cable.Send(new Hello { Version = 1 });
         List<IMessage> received = Run();
@@ -148,7 +148,7 @@ public sealed class LinkAnswersTests
         LogExamples.Record(log, events: 4000);
         byte[] whole = LogExamples.Bytes(log, log.Sessions[0]);
         Ask(new Confirm { SessionNumber = 1, Length = (uint)whole.Length, Crc = Crc32C.Of(whole, 0, whole.Length) });
-        cable.Send(new Fetch { SessionNumber = 1, Length = 2000, PayloadLength = 64 });
+        cable.Send(new Fetch { SessionNumber = 1, Length = 2000, PayloadLength = 64, EndWanted = true });
         answers.Step(0, 0);
         LogExamples.Record(log, events: 100);
         Assert.Equal(2u, log.Sessions[0].Number);
@@ -182,7 +182,7 @@ public sealed class LinkAnswersTests
     {
         LogExamples.Record(log, events: 30);
         cable.BytesTakenAtOnce = 3;
-        List<IMessage> received = Ask(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 256 });
+        List<IMessage> received = Ask(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 256, EndWanted = true });
         Assert.Equal((int)log.Sessions[0].Length, received.OfType<Data>().Sum(data => data.Length));
     }
 
@@ -191,7 +191,7 @@ public sealed class LinkAnswersTests
     {
         LogExamples.Record(log, events: 30);
         cable.BytesTakenAtOnce = 0;
-        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 256 });
+        cable.Send(new Fetch { SessionNumber = 1, Length = uint.MaxValue, PayloadLength = 256, EndWanted = true });
         for (int i = 0; i < 5; i++)
         {
             answers.Step(0, 0);

@@ -43,7 +43,7 @@ public sealed class LineDirection
         {
             wireFree = Math.Max(wireFree, now) + quality.NanosecondsPerByte;
             byte value = sent;
-            int copies = Sent++ >= CutBefore ? 0 : faults.Pass(ref value);
+            int copies = Sent++ >= CutBefore ? 0 : faults.Pass(ref value, wireFree);
             for (; copies > 0; copies--)
             {
                 onTheWay.Enqueue((wireFree + quality.LatencyNanoseconds, value));

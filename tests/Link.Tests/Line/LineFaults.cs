@@ -41,7 +41,7 @@ internal sealed class LineFaults
     private readonly Accident drop;
     private readonly Accident duplicate;
     private readonly Accident burst;
-    private int burstLeft;
+    private long burstEnd;
 
     public LineFaults(LineQuality quality, Random random)
     {
@@ -57,18 +57,18 @@ internal sealed class LineFaults
     public long Count { get; private set; }
 
     /// <summary>How often the byte arrives, and as what.</summary>
-    public int Pass(ref byte value)
+    /// <param name="time">When it is on the wire, nanoseconds. A burst lasts as long as its bytes, whether any are sent meanwhile or not.</param>
+    public int Pass(ref byte value, long time)
     {
         if (burst.Happens())
         {
-            burstLeft = quality.BurstLength;
+            burstEnd = time + (quality.BurstLength * quality.NanosecondsPerByte);
         }
 
         int copies = drop.Happens() ? 0 : duplicate.Happens() ? 2 : 1;
         bool isHit = hit.Happens();
-        if (burstLeft > 0)
+        if (time < burstEnd)
         {
-            burstLeft--;
             value = (byte)random.Next(256);
             isHit = true;
         }

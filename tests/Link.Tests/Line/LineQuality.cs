@@ -8,7 +8,7 @@ namespace LoggerBox.Link.Tests.Line;
 /// <param name="BitErrorRate">For each of the ten bits; a hit flips one data bit.</param>
 /// <param name="DropRate">The byte is gone.</param>
 /// <param name="DuplicateRate">The byte comes twice.</param>
-/// <param name="BurstRate">From here on noise takes the place of <paramref name="BurstLength"/> bytes.</param>
+/// <param name="BurstRate">From here on, for the time of <paramref name="BurstLength"/> bytes, noise takes the place of what is sent.</param>
 /// <param name="TransmitBuffer">Bytes that a sender can hand over before they are on the wire.</param>
 public sealed record LineQuality(
     int Baud,
