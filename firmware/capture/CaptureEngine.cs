@@ -6,6 +6,7 @@ using LoggerBox.Capture.RunUps;
 using LoggerBox.Capture.Samples;
 using LoggerBox.Capture.Session;
 using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 
@@ -24,8 +25,9 @@ namespace LoggerBox.Capture
         private const int TagLateBins = 10;
         private const int MarkLateBins = 2;
 
-        // Three seconds of standing still: the operator may let go.
+        // Three seconds of standing still: the operator may let go. After one it is worth to say which step it looks like.
         private const int BinsUntilCaptured = 15;
+        private const int BinsASecond = 5;
 
         private readonly IBoard _board;
         private readonly RecordLog _log;
@@ -43,6 +45,7 @@ namespace LoggerBox.Capture
         private readonly StallGuard _guard;
         private readonly LoopWatch _loops;
         private readonly Tags _tags;
+        private readonly OpenStep _openStep = new OpenStep();
         private readonly SessionEnd _end = new SessionEnd();
         private long _last = -1;
         private int _binsOpen;
@@ -65,6 +68,9 @@ namespace LoggerBox.Capture
             _tags = new Tags(board, log);
         }
 
+        /// <summary>What is to be seen of the running session; filled again in each step.</summary>
+        public readonly LiveReadings Live = new LiveReadings();
+
         /// <summary>One sample set: to be called at the header's interval; late calls become dropouts.</summary>
         public void Step(long now)
         {
@@ -85,6 +91,11 @@ namespace LoggerBox.Capture
             }
 
             _last = now;
+            Live.Take(_sample);
+            Live.Gear = _tags.Gear;
+            Live.StallMillisecondsLeft = _guard.StallLeft(now);
+            Live.CooldownMillisecondsLeft = _guard.CooldownLeft(now);
+            Live.StepsCaptured = _session.StepsCaptured;
         }
 
         /// <summary>Closes the session: what is still open is measured and written.</summary>
@@ -98,6 +109,8 @@ namespace LoggerBox.Capture
             _end.SampleSets = _recorder.SampleSets;
             _end.StepsCaptured = _session.StepsCaptured;
             _log.EndSession(_end);
+            Live.Sampling = false;
+            Live.StallMillisecondsLeft = LiveReadings.NoLimit;
         }
 
         private void Begin(long now)
@@ -160,12 +173,26 @@ namespace LoggerBox.Capture
                 Give(Cue.Captured, now);
             }
 
+            FollowStep();
+
             int speed = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
             Give(_guard.Watch(now, _tags.Gear, _tags.Mark, speed), now);
             if (_loops.Look())
             {
                 _tags.Write(now, EventKind.LoopState, _loops.Changed);
                 Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
+            }
+        }
+
+        private void FollowStep()
+        {
+            if (!_holds.IsOpen)
+            {
+                Live.Step = _tags.Mark;
+            }
+            else if (_binsOpen == BinsASecond || _binsOpen == BinsUntilCaptured)
+            {
+                Live.Step = _openStep.Recognise(_holds, _session, _binsOpen / BinsASecond, _tags.Gear, _tags.Mark);
             }
         }
 
@@ -216,6 +243,8 @@ namespace LoggerBox.Capture
             if (cue != Cue.None)
             {
                 _board.Show(cue);
+                Live.Cue = cue;
+                Live.CueMicroseconds = now;
                 _tags.Write(now, EventKind.Cue, (int)cue);
             }
         }

@@ -10,6 +10,9 @@ namespace LoggerBox.Protocol.Link
         Confirm = 0x04,
         SendPlan = 0x05,
         SetClock = 0x06,
+        Watch = 0x07,
+        SendCalibration = 0x08,
+        GetCalibration = 0x09,
 
         HelloAnswer = 0x81,
         SessionList = 0x82,
@@ -18,6 +21,8 @@ namespace LoggerBox.Protocol.Link
         Confirmed = 0x85,
         PlanAnswer = 0x86,
         ClockAnswer = 0x87,
+        LiveReadings = 0x88,
+        CalibrationAnswer = 0x89,
         Refusal = 0xFF,
     }
 }

@@ -32,7 +32,7 @@ public static class Examples
         IMessage[] filled =
         [
             new Hello(), new HelloAnswer(), new List(), new Fetch(), new FetchEnd(), new Confirm(), new Confirmed(), new PlanAnswer(),
-            new SetClock(), new ClockAnswer(), new Refusal(),
+            new SetClock(), new ClockAnswer(), new Watch(), new LiveReadings(), new SendCalibration(), new GetCalibration(), new CalibrationAnswer(), new Refusal(),
         ];
         foreach (IMessage message in filled)
         {

@@ -81,6 +81,7 @@ public static class Fields
         return type == typeof(long) ? any
             : type == typeof(int) ? (int)(any % int.MaxValue) + 1
             : type == typeof(uint) ? (uint)(any % uint.MaxValue) + 1
+            : type == typeof(short) ? (short)(any % short.MaxValue + 1)
             : type == typeof(ushort) ? (ushort)(any % ushort.MaxValue + 1)
             : type == typeof(byte) ? (object)(byte)(any % 255 + 1)
             : throw new NotSupportedException(type.Name);

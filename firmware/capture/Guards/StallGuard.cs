@@ -44,6 +44,19 @@ namespace LoggerBox.Capture.Guards
             return Run(now - _began, gear, speedTenths);
         }
 
+        /// <summary>Milliseconds until the pedal must be let go; -1 where no stall runs, or the plan names no limit.</summary>
+        public int StallLeft(long now) =>
+            _began < 0 || _plan.StallStopMilliseconds <= 0 ? -1 : Left(now - _began, _plan.StallStopMilliseconds);
+
+        /// <summary>Milliseconds until the oil has cooled after a stall; 0 where it has.</summary>
+        public int CooldownLeft(long now) => _cooled || _began >= 0 ? 0 : Left(now - _stopped, _plan.CooldownMilliseconds);
+
+        private static int Left(long microseconds, int limit)
+        {
+            long left = limit - (microseconds / 1000);
+            return left < 0 ? 0 : (int)left;
+        }
+
         private Cue Run(long microseconds, Gear gear, int speed)
         {
             long milliseconds = microseconds / 1000;

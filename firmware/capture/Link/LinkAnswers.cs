@@ -19,6 +19,11 @@ namespace LoggerBox.Capture.Link
         public uint UtcSeconds;
         public bool ClockArrived;
 
+        /// <summary>What a host that watches is told: the capture engine's own, while there is one.</summary>
+        public LiveReadings Live = new LiveReadings();
+
+        public readonly CalibrationTable Calibrations = new CalibrationTable();
+
         private readonly ISerialPort port;
         private readonly RequestHandling requests;
         private readonly FrameDecoder decoder = new FrameDecoder();
@@ -43,7 +48,7 @@ namespace LoggerBox.Capture.Link
             if (framePosition == frameLength)
             {
                 busy |= requests.IsActive;
-                IMessage? next = answer ?? requests.Continue();
+                IMessage? next = answer ?? requests.Continue(microseconds);
                 answer = null;
                 framePosition = 0;
                 frameLength = next == null ? 0 : encoder.Encode(next);

@@ -18,6 +18,10 @@ namespace LoggerBox.Capture.Link
         private readonly Fetch fetch = new Fetch();
         private readonly Confirm confirm = new Confirm();
         private readonly SetClock setClock = new SetClock();
+        private readonly Watch watch = new Watch();
+        private readonly SendCalibration calibration = new SendCalibration();
+        private readonly GetCalibration getCalibration = new GetCalibration();
+        private readonly LiveStream live = new LiveStream();
         private readonly PlanRecord plan = new PlanRecord();
         private readonly HelloAnswer helloAnswer = new HelloAnswer();
         private readonly SessionList sessionList = new SessionList();
@@ -39,7 +43,10 @@ namespace LoggerBox.Capture.Link
         public bool IsActive => sending.IsActive || check.IsActive;
 
         /// <summary>The next frame of what takes more than one step; null when there is none yet.</summary>
-        public IMessage? Continue() => sending.IsActive ? sending.Next() : check.IsActive ? check.Next() : null;
+        public IMessage? Continue(long microseconds) => live.IsDue(microseconds) ? link.Live
+            : sending.IsActive ? sending.Next()
+            : check.IsActive ? check.Next()
+            : null;
 
         /// <summary>Does what a frame asks. Null where the answer comes by <see cref="Continue"/>.</summary>
         public IMessage? Answer(ByteReader content, long microseconds, uint utcSeconds)
@@ -59,6 +66,12 @@ namespace LoggerBox.Capture.Link
                     return TakePlan(content);
                 case MessageCode.SetClock:
                     return !setClock.TryRead(content) ? Refuse(code, RefusalReason.Malformed) : TakeClock();
+                case MessageCode.Watch:
+                    return !watch.TryRead(content) ? Refuse(code, RefusalReason.Malformed) : BeginWatch(microseconds);
+                case MessageCode.SendCalibration:
+                    return !calibration.TryRead(content) ? Refuse(code, RefusalReason.Malformed) : TakeCalibration();
+                case MessageCode.GetCalibration:
+                    return !getCalibration.TryRead(content) ? Refuse(code, RefusalReason.Malformed) : TellCalibration(code, getCalibration.Channel);
                 default:
                     return Refuse(code, RefusalReason.UnknownRequest);
             }
@@ -68,6 +81,7 @@ namespace LoggerBox.Capture.Link
         {
             // A host that greets begins anew: what the last one asked for is not sent to it.
             sending.Stop();
+            live.Stop();
 
             // A host of another version is told which one this is; it decides whether it can go on.
             helloAnswer.Version = LinkVersion.Current;
@@ -154,6 +168,30 @@ namespace LoggerBox.Capture.Link
             link.UtcSeconds = setClock.UtcSeconds;
             link.ClockArrived = true;
             return clockAnswer;
+        }
+
+        private LiveReadings BeginWatch(long microseconds)
+        {
+            live.Begin(watch, microseconds);
+            return link.Live;
+        }
+
+        private IMessage TakeCalibration()
+        {
+            CalibrationAnswer? held = link.Calibrations.Find(calibration.Channel);
+            if (held != null)
+            {
+                held.CopyFrom(calibration);
+                link.Calibrations.Arrived = true;
+            }
+
+            return TellCalibration(MessageCode.SendCalibration, calibration.Channel);
+        }
+
+        private IMessage TellCalibration(MessageCode request, int channel)
+        {
+            CalibrationAnswer? held = link.Calibrations.Find(channel);
+            return held == null ? (IMessage)Refuse(request, RefusalReason.Malformed) : held;
         }
 
         private Refusal Refuse(MessageCode request, RefusalReason reason)

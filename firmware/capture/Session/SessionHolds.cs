@@ -33,6 +33,23 @@ namespace LoggerBox.Capture.Session
 
         public bool IsWholeTest => (StepsCaptured & WholeTest) == WholeTest;
 
+        /// <summary>What this hold would be if it were added now.</summary>
+        public Step Name(HoldRecord hold, Gear gear, Step mark)
+        {
+            if (mark != Step.None || _count == Capacity)
+            {
+                return mark;
+            }
+
+            hold.Gear = gear;
+            hold.Marked = false;
+            hold.Step = Step.None;
+            hold.ClutchPressed = _clutch.IsPressed(hold);
+            _holds[_count].CopyFrom(hold);
+            StepNaming.Name(_holds, _count + 1, _plan, _names);
+            return _names[_count];
+        }
+
         /// <summary>Completes the record with gear, mark and name, and keeps a copy.</summary>
         public void Add(HoldRecord hold, Gear gear, Step mark)
         {

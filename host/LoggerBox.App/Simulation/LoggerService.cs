@@ -18,7 +18,8 @@ internal sealed class LoggerService
     {
         this.logger = logger;
         port = new LinePort(line);
-        answers = new LinkAnswers(logger.Log, port, VirtualLogger.LoggerId, logger.BootCount);
+        answers = new LinkAnswers(logger.Log, port, VirtualLogger.LoggerId, logger.BootCount) { Live = logger.Live };
+        answers.Calibrations.CopyFrom(logger.Header);
     }
 
     /// <summary>Answers only; what is recorded is on the card already.</summary>
@@ -58,5 +59,15 @@ internal sealed class LoggerService
         }
     }
 
-    private bool AnswerOnce() => answers.Step(logger.NowMicroseconds, logger.UtcSeconds);
+    private bool AnswerOnce()
+    {
+        bool busy = answers.Step(logger.NowMicroseconds, logger.UtcSeconds);
+        if (answers.ClockArrived)
+        {
+            answers.ClockArrived = false;
+            logger.UtcSeconds = answers.UtcSeconds;
+        }
+
+        return busy;
+    }
 }

@@ -4,6 +4,7 @@ using LoggerBox.Capture;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.TruckSimulator.Demo;
 using LoggerBox.TruckSimulator.Faults;
@@ -22,6 +23,7 @@ internal sealed class VirtualLogger
     private readonly SimulatedRun run;
     private readonly SessionHeader header;
     private readonly CaptureEngine engine;
+    private uint secondsAtStart;
     private bool ended;
 
     public VirtualLogger(SimulatedCause cause, int seed, IRecordStore card)
@@ -34,6 +36,7 @@ internal sealed class VirtualLogger
         header.BootCount = (ushort)(Log.Sessions.HighestBootCount + 1);
         header.StartUtcSeconds = RunCalendar.StartUtcSeconds(cause.Code, seed);
         header.PlanName = Plan.Name;
+        secondsAtStart = header.StartUtcSeconds;
         engine = new CaptureEngine(run.Board, Log, Plan, header);
     }
 
@@ -46,7 +49,16 @@ internal sealed class VirtualLogger
     /// <summary>Virtual time since the logger was switched on.</summary>
     public long NowMicroseconds => run.NowMicroseconds;
 
-    public uint UtcSeconds => header.StartUtcSeconds + (uint)(run.NowMicroseconds / 1_000_000);
+    /// <summary>Its clock; a host may set it. The session keeps the time at which it was begun.</summary>
+    public uint UtcSeconds
+    {
+        get => secondsAtStart + (uint)(run.NowMicroseconds / 1_000_000);
+        set => secondsAtStart = value - (uint)(run.NowMicroseconds / 1_000_000);
+    }
+
+    public SessionHeader Header => header;
+
+    public LiveReadings Live => engine.Live;
 
     public bool Finished => ended;
 

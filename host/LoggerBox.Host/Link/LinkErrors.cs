@@ -30,6 +30,12 @@ internal static class LinkErrors
     public static UserErrorException NoAnswer(string port, MessageCode request) =>
         new($"The logger on {port} sends, but gives no answer to {Text(request)}: switch it off and on, then run the same command again.");
 
+    /// <summary>What is wrong follows from what came meanwhile: nothing, noise, or other frames.</summary>
+    public static UserErrorException Unanswered(FrameLine line, MessageCode request, TimeSpan waited, long bytesBefore, int framesBefore) =>
+        line.BytesHeard == bytesBefore ? Silent(line.Port, waited)
+        : line.FramesHeard == framesBefore ? Noise(line.Port, line.BytesHeard - bytesBefore)
+        : NoAnswer(line.Port, request);
+
     public static UserErrorException OtherVersion(string port, int theirs) =>
         new($"The logger on {port} speaks link version {theirs}, this program version {LinkVersion.Current}: nothing was fetched; install the {(theirs > LinkVersion.Current ? "newer program" : "newer logger firmware")}.");
 
@@ -53,6 +59,9 @@ internal static class LinkErrors
         MessageCode.Confirm => "to compare a session",
         MessageCode.SendPlan => "the plan",
         MessageCode.SetClock => "the time",
+        MessageCode.Watch => "the wish to watch",
+        MessageCode.SendCalibration => "the calibration",
+        MessageCode.GetCalibration => "the question for its calibration",
         _ => "a request",
     };
 

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
@@ -76,12 +77,32 @@ public sealed class LoggerConnection
 
     public void SetClock(DateTimeOffset now) => Demand(new SetClock { UtcSeconds = (uint)now.ToUnixTimeSeconds() }, new ClockAnswer());
 
+    /// <summary>What the logger holds for a pressure channel: 1 main, 2 clutch, 3 converter.</summary>
+    public CalibrationAnswer GetCalibration(int channel) => DemandCalibration(new GetCalibration { Channel = (byte)channel }, channel);
+
+    /// <summary>Has the logger work by this calibration from its next session on. Returns what it holds now.</summary>
+    public CalibrationAnswer SendCalibration(SendCalibration calibration) => DemandCalibration(calibration, calibration.Channel);
+
+    /// <summary>Live readings until stopped.</summary>
+    /// <param name="interval">Between two readings; a tenth of a second at least.</param>
+    /// <param name="show">Gets each that arrives; the object is filled again afterwards.</param>
+    /// <exception cref="UserErrorException">No reading came for too long, or the logger refused.</exception>
+    public void Watch(TimeSpan interval, Action<LiveReadings> show, CancellationToken stop) =>
+        new LiveWatch(line, interval, show).Run(timing.Silence, stop);
+
     /// <summary>Brings these ranges of a session across and hands over each piece that arrives, in any order.</summary>
     /// <param name="wanted">In order; at least one.</param>
     /// <param name="take">The object is filled again afterwards.</param>
     /// <exception cref="UserErrorException">Nothing new came for too long, or the logger refused.</exception>
     public void Fetch(uint session, IReadOnlyList<ByteRange> wanted, Action<Data> take) =>
         new RangeFetch(line, session, wanted, take).Run(timing.Silence);
+
+    private CalibrationAnswer DemandCalibration(IMessage request, int channel)
+    {
+        CalibrationAnswer answer = new();
+        Demand(request, answer, () => answer.Channel == channel);
+        return answer;
+    }
 
     private void Demand(IMessage request, IMessage answer, Func<bool>? isMine = null)
     {
@@ -116,8 +137,6 @@ public sealed class LoggerConnection
             }
         }
 
-        throw line.BytesHeard == bytesBefore ? LinkErrors.Silent(Port, limit)
-            : line.FramesHeard == framesBefore ? LinkErrors.Noise(Port, line.BytesHeard - bytesBefore)
-            : LinkErrors.NoAnswer(Port, request.Code);
+        throw LinkErrors.Unanswered(line, request.Code, limit, bytesBefore, framesBefore);
     }
 }

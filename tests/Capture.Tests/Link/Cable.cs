@@ -67,6 +67,8 @@ public sealed class Cable : ISerialPort
             MessageCode.Confirmed => new Confirmed(),
             MessageCode.PlanAnswer => new PlanAnswer(),
             MessageCode.ClockAnswer => new ClockAnswer(),
+            MessageCode.LiveReadings => new LiveReadings(),
+            MessageCode.CalibrationAnswer => new CalibrationAnswer(),
             MessageCode.Refusal => new Refusal(),
             _ => throw new NotSupportedException("The logger does not say " + code),
         };

@@ -1,4 +1,5 @@
 using System;
+using System.Diagnostics;
 using System.Threading;
 using LoggerBox.Capture.Link;
 using LoggerBox.Capture.Storage;
@@ -23,9 +24,10 @@ internal sealed class LoggerOnALine : IDisposable
         Answers = new LinkAnswers(log, port, RecordedBytes.LoggerId, RecordedBytes.BootCount);
         thread = new Thread(() =>
         {
+            Stopwatch clock = Stopwatch.StartNew();
             while (!stopped)
             {
-                port.MillisecondsToWait = Answers.Step(0, 0) ? 0 : 5;
+                port.MillisecondsToWait = Answers.Step((long)clock.Elapsed.TotalMicroseconds, 0) ? 0 : 5;
             }
         });
         thread.Start();

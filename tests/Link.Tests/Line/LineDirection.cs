@@ -28,6 +28,11 @@ public sealed class LineDirection
     /// <summary>The plug is pulled before this byte: it and all later ones go nowhere, at the same pace.</summary>
     public long CutBefore { get; set; } = long.MaxValue;
 
+    /// <summary>The plug takes this direction with it.</summary>
+    public LineDirection? CutWith { get; set; }
+
+    private bool IsCut => Sent > CutBefore;
+
     /// <summary>When the next byte arrives; null: none is on its way.</summary>
     public long? NextArrival => onTheWay.TryPeek(out var next) ? next.Arrival : null;
 
@@ -43,7 +48,7 @@ public sealed class LineDirection
         {
             wireFree = Math.Max(wireFree, now) + quality.NanosecondsPerByte;
             byte value = sent;
-            int copies = Sent++ >= CutBefore ? 0 : faults.Pass(ref value, wireFree);
+            int copies = Sent++ >= CutBefore || CutWith is { IsCut: true } ? 0 : faults.Pass(ref value, wireFree);
             for (; copies > 0; copies--)
             {
                 onTheWay.Enqueue((wireFree + quality.LatencyNanoseconds, value));

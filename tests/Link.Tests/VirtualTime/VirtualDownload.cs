@@ -17,6 +17,7 @@ internal sealed class VirtualDownload
     public VirtualDownload(ArchiveFile archive, RecordLog log, LineQuality quality, int seed, VirtualClock? clock = null)
     {
         this.archive = archive;
+        Log = log;
         Clock = clock ?? new VirtualClock();
         Line = new VirtualLine(Clock, quality, seed, port =>
         {
@@ -26,6 +27,8 @@ internal sealed class VirtualDownload
     }
 
     public VirtualClock Clock { get; }
+
+    public RecordLog Log { get; }
 
     public VirtualLine Line { get; }
 
