@@ -1,0 +1,60 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
+using LoggerBox.Host.Link;
+using LoggerBox.Protocol.Link;
+using LoggerBox.Protocol.Records;
+using Xunit;
+
+namespace LoggerBox.EndToEnd.Tests;
+
+/// <summary>The host library beside the virtual logger in a process of its own.</summary>
+public sealed class LiveLoggerTests
+{
+    [Fact]
+    public void A_logger_that_records_in_real_time_tells_what_it_reads()
+    {
+        using var logger = SimulatedLogger.Start("--speed", "real");
+        using HostLine line = HostLine.Open(logger.Port);
+        using CancellationTokenSource stop = new();
+        List<(long Microseconds, int Speed, short Main)> seen = [];
+        new LoggerConnection(line).Watch(
+            TimeSpan.FromMilliseconds(100),
+            live =>
+            {
+                if (live.Sampling)
+                {
+                    seen.Add((live.Microseconds, live.Speed, live.Main));
+                }
+
+                if (seen.Count == 10)
+                {
+                    stop.Cancel();
+                }
+            },
+            stop.Token);
+
+        // A request that is repeated is answered with the set that is the latest then: perhaps one that was told already.
+        Assert.Equal(seen.Select(reading => reading.Microseconds).Order(), seen.Select(reading => reading.Microseconds));
+        Assert.InRange(seen.DistinctBy(reading => reading.Microseconds).Count(), 5, 10);
+
+        // The engine is still off: a pickup without pulses has no speed at first, a loop always has its current.
+        Assert.All(seen, reading => Assert.True(reading.Speed is SampleSet.Missing or >= 0));
+        Assert.All(seen, reading => Assert.InRange(reading.Main, 3000, 21_000));
+        Assert.True(new LoggerConnection(line).Hello().Recording);
+    }
+
+    [Fact]
+    public void Its_clock_can_be_set_and_its_calibration_read()
+    {
+        using var logger = SimulatedLogger.Start();
+        using HostLine line = HostLine.Open(logger.Port);
+        LoggerConnection connection = new(line);
+        connection.SetClock(DateTimeOffset.FromUnixTimeSeconds(1_900_000_000));
+        Assert.InRange(connection.Hello().UtcSeconds, 1_900_000_000u, 1_900_000_060u);
+        CalibrationAnswer held = connection.GetCalibration(Channel.Main);
+        Assert.Equal(ChannelKind.CurrentLoop, held.Kind);
+        Assert.True(held.SpanPascal > 0 && held.SpanCounts > 0);
+    }
+}
