@@ -1,12 +1,11 @@
 using System.Collections.Generic;
-using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.PowerLoss.Faults;
 
 /// <summary>What a logger does after a fault: it starts again, finds what is there, and records a short session behind it.</summary>
 public sealed class Sequel
 {
-    private static readonly SampleBlock Samples = Examples.Block(new System.Random(1), 0, 16);
+    private static readonly WrittenRecord Samples = new(Examples.Block(new System.Random(1), 0, 16));
 
     private readonly Bench bench;
     private readonly Recording recording;
