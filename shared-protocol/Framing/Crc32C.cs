@@ -10,10 +10,10 @@ namespace LoggerBox.Protocol.Framing
         /// <summary>What a running value starts from; the running value of no bytes.</summary>
         public const uint Start = 0;
 
-        private static readonly uint[] Table = ReflectedCrc.BuildTable(0x82F63B78);
+        private static readonly uint[][] Tables = ReflectedCrc.BuildTables(0x82F63B78);
 
         /// <summary>The CRC of what gave <paramref name="crc"/>, followed by these bytes: ranges can be chained.</summary>
-        public static uint Append(uint crc, byte[] buffer, int offset, int count) => ReflectedCrc.Append(Table, crc, buffer, offset, count);
+        public static uint Append(uint crc, byte[] buffer, int offset, int count) => ReflectedCrc.Append(Tables, crc, buffer, offset, count);
 
         public static uint Of(byte[] buffer, int offset, int count) => Append(Start, buffer, offset, count);
     }

@@ -12,8 +12,8 @@ public sealed class Card : IRecordStore
     /// <summary>Bytes that flash programs at once.</summary>
     public const int Unit = 32;
 
-    // Each page is looked at a few times at most: for its age, for the log's end, for its session, for a note.
-    private const int MostReadsOfPage = 6;
+    // On average over the card: for its age, for the log's end, for its session, for a note.
+    private const int MostReadsOfPage = 3;
 
     private int readsLeft = int.MaxValue;
     private byte[] flicker = [];

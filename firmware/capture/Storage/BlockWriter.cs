@@ -57,7 +57,7 @@ namespace LoggerBox.Capture.Storage
             int padding = (count * pages.PayloadLength) - Length;
             System.Array.Clear(bytes, (count * pages.PageLength) - padding, padding);
             Length = 0;
-            return pages.Store.Write((long)page * pages.PageLength, bytes, 0, count * pages.PageLength);
+            return pages.Write(page, bytes, count * pages.PageLength);
         }
     }
 }

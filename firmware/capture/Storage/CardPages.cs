@@ -6,7 +6,6 @@ namespace LoggerBox.Capture.Storage
         /// <summary>Bytes that one write takes at most: long enough for any record, short enough for one step.</summary>
         public const int LongestWrite = 4096;
 
-        public readonly IRecordStore Store;
         public readonly int PageLength;
 
         /// <summary>Bytes of records that fit into a page.</summary>
@@ -15,8 +14,8 @@ namespace LoggerBox.Capture.Storage
         /// <summary>Pages of the longest block: as many can be spoiled by one cut.</summary>
         public readonly int LongestBlock;
 
-        /// <summary>The header of the page that was looked at last; only good when that was one of ours.</summary>
-        public readonly PageHeader Header = new PageHeader();
+        /// <summary>The header of the page that was looked at last; only good until the next look, and when that page has one.</summary>
+        public PageHeader Header;
 
         /// <summary>The log's present generation: pages of any other are left from an older log.</summary>
         public uint Generation;
@@ -25,47 +24,94 @@ namespace LoggerBox.Capture.Storage
         public uint HighestNumber;
         public ushort HighestBootCount;
 
+        // The pages that were looked at lately, each at its number's place: one look asks for its neighbours again, and a card is slow.
+        private const int Remembered = 16;
+
+        private readonly IRecordStore store;
         private readonly byte[] bytes;
+        private readonly int[] pages = new int[Remembered];
+        private readonly PageState[] states = new PageState[Remembered];
+        private readonly PageHeader[] headers = new PageHeader[Remembered];
 
         public CardPages(IRecordStore store)
         {
-            Store = store;
+            this.store = store;
             PageLength = store.PageLength;
             PayloadLength = PageLength - PageHeader.Length;
             LongestBlock = LongestWrite / PageLength;
             bytes = new byte[PageLength];
+            for (int i = 0; i < Remembered; i++)
+            {
+                headers[i] = new PageHeader();
+            }
+
+            Header = headers[0];
+            Forget();
         }
 
-        public int Count => (int)(Store.Capacity / PageLength);
+        public long Capacity => store.Capacity;
+
+        public int Count => (int)(store.Capacity / PageLength);
 
         /// <summary>Pages that may have been written.</summary>
-        public int Written => (int)((Store.Length + PageLength - 1) / PageLength);
+        public int Written => (int)((store.Length + PageLength - 1) / PageLength);
+
+        /// <summary>To be called before a card is looked through: it may be another one.</summary>
+        public void Forget()
+        {
+            for (int i = 0; i < Remembered; i++)
+            {
+                pages[i] = -1;
+            }
+        }
+
+        /// <summary>Writes whole pages. True when they are safe.</summary>
+        public bool Write(int page, byte[] buffer, int count)
+        {
+            Forget();
+            return store.Write((long)page * PageLength, buffer, 0, count);
+        }
 
         /// <summary>What a page is, by its header.</summary>
         public PageState Look(int page)
         {
-            int read = Store.Read((long)page * PageLength, bytes, 0, PageHeader.Length);
-            if (read == PageHeader.Length && Header.TryRead(bytes, 0, page) && Header.Used <= PayloadLength)
+            int place = page % Remembered;
+            Header = headers[place];
+            if (pages[place] != page)
             {
-                HighestNumber = Header.SessionNumber > HighestNumber ? Header.SessionNumber : HighestNumber;
-                HighestBootCount = Header.BootCount > HighestBootCount ? Header.BootCount : HighestBootCount;
-                return Header.Generation == Generation ? PageState.Ours : PageState.Older;
+                states[place] = ReadHeader(page);
+                pages[place] = page;
             }
 
-            return IsOneByte(read) ? PageState.Blank : PageState.Unreadable;
+            PageState state = states[place];
+            return state == PageState.Ours && Header.Generation != Generation ? PageState.Older : state;
         }
 
         /// <summary>True where nothing was ever written, in no part of the page.</summary>
-        public bool IsBlank(int page) => IsOneByte(Store.Read((long)page * PageLength, bytes, 0, PageLength));
+        public bool IsBlank(int page) => IsOneByte(store.Read((long)page * PageLength, bytes, 0, PageLength));
 
         /// <summary>Bytes of records from a page, after <see cref="Look"/>; what cannot be read is zero.</summary>
         public void ReadPayload(int page, int from, byte[] buffer, int offset, int count)
         {
-            int read = Store.Read(((long)page * PageLength) + PageHeader.Length + from, buffer, offset, count);
+            int read = store.Read(((long)page * PageLength) + PageHeader.Length + from, buffer, offset, count);
             if (read < count)
             {
                 System.Array.Clear(buffer, offset + read, count - read);
             }
+        }
+
+        // Of which log it is changes with the generation that is asked for.
+        private PageState ReadHeader(int page)
+        {
+            int read = store.Read((long)page * PageLength, bytes, 0, PageHeader.Length);
+            if (read == PageHeader.Length && Header.TryRead(bytes, 0, page) && Header.Used <= PayloadLength)
+            {
+                HighestNumber = Header.SessionNumber > HighestNumber ? Header.SessionNumber : HighestNumber;
+                HighestBootCount = Header.BootCount > HighestBootCount ? Header.BootCount : HighestBootCount;
+                return PageState.Ours;
+            }
+
+            return IsOneByte(read) ? PageState.Blank : PageState.Unreadable;
         }
 
         // Erased flash reads as ones, a new file as zeros.

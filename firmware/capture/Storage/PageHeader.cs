@@ -1,5 +1,4 @@
 using LoggerBox.Protocol.Framing;
-using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Storage
 {
@@ -35,55 +34,51 @@ namespace LoggerBox.Capture.Storage
         /// <summary>How many bytes of the session stand before this page's.</summary>
         public uint SessionOffset;
 
-        private readonly byte[] bytes = new byte[Length];
-        private readonly ByteReader reader;
-        private readonly ByteWriter writer;
-
-        public PageHeader()
-        {
-            reader = new ByteReader(bytes);
-            writer = new ByteWriter(bytes);
-        }
-
         public void Write(byte[] buffer, int offset, int page)
         {
-            writer.Restart(0, Length);
-            writer.WriteUInt16(Mark);
-            writer.WriteByte((byte)Kind);
-            writer.WriteByte((byte)IndexInBlock);
-            writer.WriteUInt16((ushort)Used);
-            writer.WriteUInt16(BootCount);
-            writer.WriteUInt32(Generation);
-            writer.WriteInt32(page);
-            writer.WriteUInt32(SessionNumber);
-            writer.WriteInt32(SessionStart);
-            writer.WriteUInt32(SessionOffset);
-            writer.WriteUInt32(Crc32.Of(bytes, 0, CrcOffset));
-            System.Array.Copy(bytes, 0, buffer, offset, Length);
+            Put(buffer, offset, Mark | ((uint)Kind << 16) | ((uint)IndexInBlock << 24));
+            Put(buffer, offset + 4, (uint)Used | ((uint)BootCount << 16));
+            Put(buffer, offset + 8, Generation);
+            Put(buffer, offset + 12, (uint)page);
+            Put(buffer, offset + 16, SessionNumber);
+            Put(buffer, offset + 20, (uint)SessionStart);
+            Put(buffer, offset + 24, SessionOffset);
+            Put(buffer, offset + CrcOffset, Crc32.Of(buffer, offset, CrcOffset));
         }
 
-        /// <summary>False, and nothing known, when this is no header or that of another page.</summary>
+        /// <summary>False when this is no header or that of another page: what the fields say then is not to be used.</summary>
         public bool TryRead(byte[] buffer, int offset, int page)
         {
-            if ((buffer[offset] | (buffer[offset + 1] << 8)) != Mark)
+            // Read where it lies, and the checks that refuse most come first: a start of the logger looks at many pages.
+            uint first = Get(buffer, offset);
+            if ((ushort)first != Mark || Get(buffer, offset + 12) != (uint)page)
             {
                 return false;
             }
 
-            System.Array.Copy(buffer, offset, bytes, 0, Length);
-            reader.Restart(2, Length - 2);
-            Kind = (PageKind)reader.ReadByte();
-            IndexInBlock = reader.ReadByte();
-            Used = reader.ReadUInt16();
-            BootCount = reader.ReadUInt16();
-            Generation = reader.ReadUInt32();
-            int ownPage = reader.ReadInt32();
-            SessionNumber = reader.ReadUInt32();
-            SessionStart = reader.ReadInt32();
-            SessionOffset = reader.ReadUInt32();
-            return ownPage == page && SessionStart <= page && IndexInBlock <= page
-                && reader.ReadUInt32() == Crc32.Of(bytes, 0, CrcOffset);
+            uint second = Get(buffer, offset + 4);
+            Kind = (PageKind)(byte)(first >> 16);
+            IndexInBlock = (int)(first >> 24);
+            Used = (ushort)second;
+            BootCount = (ushort)(second >> 16);
+            Generation = Get(buffer, offset + 8);
+            SessionNumber = Get(buffer, offset + 16);
+            SessionStart = (int)Get(buffer, offset + 20);
+            SessionOffset = Get(buffer, offset + 24);
+            return SessionStart <= page && IndexInBlock <= page
+                && Get(buffer, offset + CrcOffset) == Crc32.Of(buffer, offset, CrcOffset);
         }
+
+        private static void Put(byte[] buffer, int offset, uint value)
+        {
+            buffer[offset] = (byte)value;
+            buffer[offset + 1] = (byte)(value >> 8);
+            buffer[offset + 2] = (byte)(value >> 16);
+            buffer[offset + 3] = (byte)(value >> 24);
+        }
+
+        private static uint Get(byte[] buffer, int offset) =>
+            buffer[offset] | ((uint)buffer[offset + 1] << 8) | ((uint)buffer[offset + 2] << 16) | ((uint)buffer[offset + 3] << 24);
     }
 
     public enum PageKind : byte

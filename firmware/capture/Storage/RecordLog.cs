@@ -55,7 +55,7 @@ namespace LoggerBox.Capture.Storage
             }
         }
 
-        public long CapacityBytes => pages.Store.Capacity;
+        public long CapacityBytes => pages.Capacity;
 
         // Kept back so that a full card can still say that it is full, close the session and take the host's confirmations.
         private int FreePages => pages.Count - nextPage - (ClosingBytes / pages.PayloadLength) - Sessions.Count - 3;
@@ -64,6 +64,7 @@ namespace LoggerBox.Capture.Storage
         public void Open()
         {
             block.Length = 0;
+            pages.Forget();
             pages.HighestNumber = 0;
             pages.HighestBootCount = 0;
             tail.Find();
@@ -185,7 +186,7 @@ namespace LoggerBox.Capture.Storage
         // Only a log of which the host has every session is begun again, over the old one: that stays whole until the new one stands.
         private void MakeRoom()
         {
-            bool scarce = FreeBytes < pages.Store.Capacity / 2 || Sessions.IsFull || pages.Generation == 0;
+            bool scarce = FreeBytes < pages.Capacity / 2 || Sessions.IsFull || pages.Generation == 0;
             if (scarce && Sessions.AllConfirmed())
             {
                 nextPage = tail.FirstPage;

@@ -7,14 +7,16 @@ public static class SeededBugList
 {
     public static IReadOnlyList<SeededBug> All { get; } =
     [
-        new("no CRC of the page header", 1, "PageHeader.cs", "&& reader.ReadUInt32() == Crc32.Of(bytes, 0, CrcOffset)", ""),
-        new("no generation", 1, "CardPages.cs", "return Header.Generation == Generation ? PageState.Ours : PageState.Older;", "return PageState.Ours;"),
+        new("no CRC of the page header", 1, "PageHeader.cs", "\n                && Get(buffer, offset + CrcOffset) == Crc32.Of(buffer, offset, CrcOffset)", ""),
+        new("no generation", 1, "CardPages.cs", "return state == PageState.Ours && Header.Generation != Generation ? PageState.Older : state;", "return state;"),
         new("no session number, no boot count", 1, "BlockReader.cs", "envelope.SessionNumber == number && envelope.BootCount == bootCount && ", ""),
         new("no sequence", 1, "RecordLog.cs", "nextSequence++;", ""),
         new("the end of a cut session is not looked at", 1, "BlockReader.cs", "EndOfRecords = at;", "EndOfRecords = Length;"),
         new("every session that is found counts as closed", 1, "BlockReader.cs", "HoldsEnd = envelope.Code == RecordCode.SessionEnd;", "HoldsEnd = true;"),
         new("numbers are given twice", 1, "RecordLog.cs", "header.SessionNumber = ++lastNumber;", "header.SessionNumber = (uint)Sessions.Count + 1;"),
         new("a place in a session is remembered over a restart", 1, "RecordLog.cs", "reading.Forget();\n            UnfinishedBytes", "UnfinishedBytes"),
+        new("a header is remembered over a restart", 1, "RecordLog.cs", "pages.Forget();\n", "\n"),
+        new("a header is remembered over a write", 2, "CardPages.cs", "Forget();\n            return store.Write", "return store.Write"),
         new("answers before the block is stored", 2, "RecordLog.cs", "|| (record.Code == RecordCode.SampleBlock && !TryStore())", ""),
         new("says that it is closed before the end is stored", 2, "RecordLog.cs", "TryGather(end) && TryStore();", "TryGather(end);"),
         new("early confirmation", 2, "RecordLog.cs", "session.Confirmed = TryNote(session);", "session.Confirmed = true;"),
@@ -26,7 +28,7 @@ public static class SeededBugList
         new("a spoiled page at the end hides the session", 2, "LogRecovery.cs", "page--;\n                    continue;", "return;"),
         new("recovery stops at the first page that it cannot read", 2, "LogRecovery.cs", "UnreadablePages++;\n                return page;", "UnreadablePages++;\n                return 0;"),
         new("halving that does not end", 3, "LogTail.cs", "low = found < 0 ? low : found;", ""),
-        new("cleans the card up while it recovers", 3, "RecordLog.cs", "lastNumber = pages.HighestNumber", "pages.Store.Write((long)nextPage * pages.PageLength, new byte[pages.PageLength], 0, pages.PageLength);\n            lastNumber = pages.HighestNumber"),
+        new("cleans the card up while it recovers", 3, "RecordLog.cs", "lastNumber = pages.HighestNumber", "pages.Write(nextPage, new byte[pages.PageLength], pages.PageLength);\n            lastNumber = pages.HighestNumber"),
         new("a gap is bridged", 4, "SessionBytes.cs", "nextStart = nextPage <= source.LastPage ? pages.Header.SessionOffset : source.Length;", "nextStart = nextPage <= source.LastPage ? pageEnd : source.Length;"),
         new("a page says where its block begins, not where it stands", 4, "BlockWriter.cs", "sessionOffset + (uint)(i * pages.PayloadLength);", "sessionOffset;"),
         new("begins again over sessions that the host does not have", 5, "RecordLog.cs", "if (scarce && Sessions.AllConfirmed())", "if (scarce)"),
