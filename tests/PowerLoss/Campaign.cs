@@ -17,8 +17,8 @@ public sealed class Campaign(Recording recording, int seed, IReadOnlyList<IFault
 
     public IReadOnlyList<string> Violations => violations;
 
-    /// <summary>All nine ways in which cards go wrong, and cuts of what follows a cut.</summary>
-    public static IReadOnlyList<IFault> Faults(int draws, RepeatedCuts repeated) =>
+    /// <summary>All ten ways in which cards go wrong, and cuts of what follows a cut.</summary>
+    public static IReadOnlyList<IFault> Faults(int draws, int placeStride, RepeatedCuts repeated) =>
     [
         new CleanCut(),
         new TornUnit(draws),
@@ -29,6 +29,7 @@ public sealed class Campaign(Recording recording, int seed, IReadOnlyList<IFault
         new EraseNoOp(),
         new MetastableUnit(draws),
         new BitRot(),
+        new MisdirectedWrite(placeStride),
         repeated,
     ];
 

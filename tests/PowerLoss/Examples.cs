@@ -75,8 +75,13 @@ public static class Examples
         recording.Append(new PlanRecord { Name = "plan" });
         for (int i = 0; i < blocks && !recording.IsFull; i++)
         {
-            recording.Append(new EventRecord { Microseconds = i, Kind = EventKind.Button, Value = i });
-            recording.Append(new HoldRecord { StartMicroseconds = i });
+            // A block whose first page ends inside its first record, now and then.
+            if (i % 3 != 2)
+            {
+                recording.Append(new EventRecord { Microseconds = i, Kind = EventKind.Button, Value = i });
+                recording.Append(new HoldRecord { StartMicroseconds = i });
+            }
+
             int sets = i % 2 == 0 ? SampleBlock.Capacity : 20;
             recording.Append(Block(random, i * 2_560_000L, sets));
         }

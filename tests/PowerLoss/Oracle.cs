@@ -30,7 +30,7 @@ public sealed class Oracle
 
         foreach (Promise promise in ledger.Sessions)
         {
-            bool mayBeGone = promise.Sure == 0 || promise.Free || (promise.LostFrom == 0 && promise.LostTo >= promise.Sure);
+            bool mayBeGone = promise.Free || promise.MayMiss(0, promise.Sure);
             if (!mayBeGone && log.Sessions.Find(promise.Number) is null)
             {
                 return $"session {promise.Number}: lost, {promise.Sure} bytes were safe";
@@ -43,7 +43,7 @@ public sealed class Oracle
     private string? JudgeSession(RecordLog log, LoggedSession session, Promise promise)
     {
         int length = (int)session.Length;
-        bool endLost = promise.LostTo >= promise.Sure && promise.LostFrom <= length;
+        bool endLost = promise.MayMiss(length, promise.Sure);
         return session.BootCount != promise.BootCount ? "another start's"
             : length > promise.Possible ? $"{length} bytes, {promise.Possible} were recorded"
             : length < promise.Sure && !endLost && !promise.Free ? $"{length} bytes, {promise.Sure} were safe"
@@ -74,15 +74,18 @@ public sealed class Oracle
             return null;
         }
 
-        int first = got.CommonPrefixLength(given);
-        int last = length - 1;
-        while (got[last] == given[last])
+        for (int at = got.CommonPrefixLength(given); at < length && !promise.Free; at += got[at..].CommonPrefixLength(given[at..]))
         {
-            last--;
+            LostRange lost = promise.LostAt(at);
+            if (lost.To == 0)
+            {
+                return $"byte {at} differs";
+            }
+
+            at = Math.Min(lost.To, length);
         }
 
-        bool allowed = promise.Free || (first >= promise.LostFrom && last < promise.LostTo);
-        return allowed ? JudgeRecords(promise, length) : $"bytes {first} to {last} differ";
+        return JudgeRecords(promise, length);
     }
 
     // Damage was allowed: what a reader takes as this session's records must be what was recorded at that place.
@@ -101,7 +104,6 @@ public sealed class Oracle
             }
         }
 
-        bool endLost = promise.LostFrom < length && promise.LostTo >= length;
-        return lastEnd == length || endLost || promise.Free ? null : "does not end with a record of its own";
+        return lastEnd == length || promise.MayMiss(length - 1, length) || promise.Free ? null : "does not end with a record of its own";
     }
 }

@@ -35,10 +35,8 @@ public sealed class Promise
     /// <summary>The host has it and the log was begun again: whatever is left of it must only not be wrong.</summary>
     public bool Free { get; set; }
 
-    /// <summary>Bytes that a fault after the fact may have cost.</summary>
-    public int LostFrom { get; set; }
-
-    public int LostTo { get; set; }
+    /// <summary>Bytes that a fault after the fact may have cost: whole records, in order, apart from each other.</summary>
+    public IReadOnlyList<LostRange> Lost { get; private set; } = [];
 
     public ReadOnlySpan<byte> Bytes => CollectionsMarshal.AsSpan(given);
 
@@ -64,10 +62,62 @@ public sealed class Promise
 
         int first = boundaries.BinarySearch(from);
         int last = boundaries.BinarySearch(to);
-        LostFrom = boundaries[first < 0 ? ~first - 1 : first];
-        LostTo = boundaries[Math.Min(last < 0 ? ~last : last, boundaries.Count - 1)];
+        int start = boundaries[first < 0 ? ~first - 1 : first];
+        int end = boundaries[Math.Min(last < 0 ? ~last : last, boundaries.Count - 1)];
+        List<LostRange> lost = [];
+        foreach (LostRange range in Lost)
+        {
+            if (range.To < start || range.From > end)
+            {
+                lost.Add(range);
+                continue;
+            }
+
+            start = Math.Min(start, range.From);
+            end = Math.Max(end, range.To);
+        }
+
+        lost.Add(new LostRange(start, end));
+        lost.Sort((one, other) => one.From.CompareTo(other.From));
+        Lost = lost;
+    }
+
+    /// <summary>The range that may be lost and has this byte; an empty one where there is none.</summary>
+    public LostRange LostAt(int at)
+    {
+        foreach (LostRange range in Lost)
+        {
+            if (range.From <= at && at < range.To)
+            {
+                return range;
+            }
+        }
+
+        return default;
+    }
+
+    /// <summary>Whether all from this byte to the other may be lost; nothing at all may always be.</summary>
+    public bool MayMiss(int from, int to)
+    {
+        if (to == 0)
+        {
+            return true;
+        }
+
+        foreach (LostRange range in Lost)
+        {
+            if (range.From <= from && range.To >= to)
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Whether the session's own reader would take this record.</summary>
     public bool Owns(Envelope envelope) => envelope.SessionNumber == Number && envelope.BootCount == BootCount;
 }
+
+/// <summary>Bytes of a session, the last not included.</summary>
+public readonly record struct LostRange(int From, int To);

@@ -14,6 +14,7 @@ public sealed class Recording
 {
     private readonly RecordWriter writer = new();
     private readonly RecordLog log;
+    private readonly Oracle? oracle;
     private readonly List<Step> steps = [];
     private Ledger ledger;
     private ushort bootCount;
@@ -25,6 +26,7 @@ public sealed class Recording
         Card = card;
         this.log = log ?? new RecordLog(card);
         ledger = known ?? new Ledger();
+        oracle = known is null ? new Oracle() : null;
     }
 
     public Card Card { get; }
@@ -55,8 +57,8 @@ public sealed class Recording
                 Forget(known);
             }
 
-            // A number that was spoiled before it was safe can be given again, in another start.
-            ledger.Sessions.RemoveAll(session => session.Number == header.SessionNumber && session.Sure == 0);
+            // A number that was spoiled before it was safe, or of which the card kept nothing, can be given again, in another start.
+            ledger.Sessions.RemoveAll(session => session.Number == header.SessionNumber && session.MayMiss(0, session.Sure));
             sequence = 0;
             ledger.Sessions.Add(new Promise { Number = header.SessionNumber, BootCount = bootCount });
             Give(header);
@@ -112,7 +114,17 @@ public sealed class Recording
         effect();
         Ledger during = Ledger.During(before, ledger);
         AddSteps(during);
+        JudgeWithoutRestart();
         return true;
+    }
+
+    // On a card without faults: a logger sends what it has just recorded.
+    private void JudgeWithoutRestart()
+    {
+        if (oracle?.Judge(log, ledger) is string wrong)
+        {
+            throw new InvalidOperationException($"Before any restart: {wrong}");
+        }
     }
 
     // Calls that write twice have filled the first block: the bytes of a session follow each other.

@@ -9,7 +9,7 @@ public static class ShortCampaign
 {
     /// <summary>Draws for random bits, and the strides of repeated cuts.</summary>
     public static Campaign Make(int seed) => new(
-        Examples.EveryKindOfPage(seed), seed, Campaign.Faults(draws: 4, new RepeatedCuts(firstStride: 96, secondStride: 16, thirdStride: 128)));
+        Examples.EveryKindOfPage(seed), seed, Campaign.Faults(draws: 4, placeStride: 16, new RepeatedCuts(firstStride: 96, secondStride: 16, thirdStride: 128)));
 
     /// <summary>What it finds; a log that refuses what it must take has broken its promise, too.</summary>
     public static string[] Violations(int seed)

@@ -83,7 +83,7 @@ internal static class FetchVerb
 
         if (json)
         {
-            ListingJson.WriteArray(terminal.Out, sessions, (writer, session) => ListingJson.Session(writer, file.Sessions.Find(session.Id)));
+            ListingJson.WriteArray(terminal.Out, sessions, (writer, session) => SessionsVerb.WriteJson(writer, file, file.Sessions.Find(session.Id)));
             return;
         }
 

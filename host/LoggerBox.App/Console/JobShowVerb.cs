@@ -54,7 +54,7 @@ internal static class JobShowVerb
             return;
         }
 
-        SessionsVerb.Print(terminal, [.. job.SessionIds.Select(file.Sessions.Find)]);
+        SessionsVerb.Print(terminal, file, [.. job.SessionIds.Select(file.Sessions.Find)]);
     }
 
     private static void List(Terminal terminal, ArchiveFile file, bool json)

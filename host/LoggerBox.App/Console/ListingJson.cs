@@ -5,6 +5,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.App.Console;
 
@@ -35,7 +36,7 @@ internal static class ListingJson
         writer.WriteEndArray();
     });
 
-    public static void Session(Utf8JsonWriter writer, ArchivedSession session)
+    public static void Session(Utf8JsonWriter writer, ArchivedSession session, RecordedSession? damaged)
     {
         writer.WriteStartObject();
         writer.WriteString("id", session.Id);
@@ -62,6 +63,13 @@ internal static class ListingJson
         writer.WriteNumber("received", session.Received);
         writer.WriteNumber("damaged_records", session.Damage.Records);
         writer.WriteNumber("damaged_bytes", session.Damage.Bytes);
+        writer.WriteStartArray("gaps");
+        foreach (SessionGap gap in damaged?.Gaps ?? [])
+        {
+            Gap(writer, gap, damaged!.Header.StartMicroseconds);
+        }
+
+        writer.WriteEndArray();
         writer.WriteEndObject();
     }
 
@@ -111,6 +119,17 @@ internal static class ListingJson
         }
 
         writer.WriteEndArray();
+    }
+
+    private static void Gap(Utf8JsonWriter writer, SessionGap gap, long start)
+    {
+        writer.WriteStartObject();
+        Number(writer, "from_s", (gap.FromMicroseconds - start) / 1e6);
+        Number(writer, "to_s", (gap.ToMicroseconds - start) / 1e6);
+        Number(writer, "duration_s", gap.Duration?.TotalSeconds);
+        writer.WriteNumber("records", gap.Records);
+        writer.WriteNumber("bytes", gap.Bytes);
+        writer.WriteEndObject();
     }
 
     private static void Moment(Utf8JsonWriter writer, string name, DateTimeOffset? time)

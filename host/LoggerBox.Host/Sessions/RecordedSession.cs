@@ -25,6 +25,9 @@ public sealed class RecordedSession
 
     /// <summary>All sample sets in order of time.</summary>
     public IReadOnlyList<RecordedSample> Samples { get; init; } = [];
+
+    /// <summary>Where records were damaged or are missing, in order.</summary>
+    public IReadOnlyList<SessionGap> Gaps { get; init; } = [];
 }
 
 /// <summary>One sample set; a reading is <see cref="SampleSet.Missing"/> where there is none.</summary>

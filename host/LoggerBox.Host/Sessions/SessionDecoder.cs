@@ -18,6 +18,7 @@ public sealed class SessionDecoder
     private readonly SampleBlock block = new();
     private readonly SampleSet sample = new();
     private readonly RecordScan scan;
+    private readonly GapFinding gaps = new();
     private SessionHeader? header;
     private PlanRecord? plan;
     private SessionEnd? end;
@@ -32,6 +33,7 @@ public sealed class SessionDecoder
     private DecodedSession Decode()
     {
         SessionHeader numbers = new();
+        int damagedBytes = 0;
         while (scan.MoveNext())
         {
             if (nextSequence == 0)
@@ -40,11 +42,15 @@ public sealed class SessionDecoder
                 numbers.BootCount = scan.Envelope.BootCount;
             }
 
+            gaps.Lose(0, scan.DamagedBytes - damagedBytes);
+            damagedBytes = scan.DamagedBytes;
             if (Continues(scan.Envelope, numbers) && !TryTake())
             {
-                lostRecords++;
+                Lose(1);
             }
         }
+
+        gaps.Lose(0, scan.UnfinishedBytes);
 
         RecordedSession session = new()
         {
@@ -57,6 +63,7 @@ public sealed class SessionDecoder
             Dropouts = dropouts,
             End = end,
             Samples = InOrderOfTime(),
+            Gaps = gaps.Finish(),
         };
         SessionDamage damage = new(lostRecords, (long)scan.DamagedBytes + scan.UnfinishedBytes, unknownRecords);
         return new DecodedSession(session, damage, header is not null);
@@ -68,13 +75,19 @@ public sealed class SessionDecoder
         bool same = envelope.SessionNumber == numbers.SessionNumber && envelope.BootCount == numbers.BootCount;
         if (!same || envelope.Sequence < nextSequence)
         {
-            lostRecords++;
+            Lose(1);
             return false;
         }
 
-        lostRecords += envelope.Sequence - nextSequence;
+        Lose(envelope.Sequence - nextSequence);
         nextSequence = envelope.Sequence + 1L;
         return true;
+    }
+
+    private void Lose(long records)
+    {
+        lostRecords += records;
+        gaps.Lose(records, 0);
     }
 
     private bool TryTake()
@@ -82,11 +95,11 @@ public sealed class SessionDecoder
         switch (scan.Envelope.Code)
         {
             case RecordCode.SessionHeader:
-                return TryTake(ref header);
+                return TryTake(ref header) && Passes(header!.StartMicroseconds, header.StartMicroseconds);
             case RecordCode.Plan:
                 return TryTake(ref plan);
             case RecordCode.SessionEnd:
-                return TryTake(ref end);
+                return TryTake(ref end) && Passes(end!.Microseconds, end.Microseconds);
             case RecordCode.SampleBlock:
                 return TryTakeSamples();
             case RecordCode.Event:
@@ -98,11 +111,17 @@ public sealed class SessionDecoder
             case RecordCode.RunUp:
                 return TryTake(runUps);
             case RecordCode.Dropout:
-                return TryTake(dropouts);
+                return TryTake(dropouts) && Passes(dropouts[^1].FromMicroseconds, dropouts[^1].ToMicroseconds);
             default:
                 unknownRecords++;
                 return true;
         }
+    }
+
+    private bool Passes(long from, long to)
+    {
+        gaps.Pass(from, to);
+        return true;
     }
 
     private bool TryTake<T>(ref T? place)
@@ -141,6 +160,8 @@ public sealed class SessionDecoder
             samples.Add(new RecordedSample(
                 sample.Microseconds, values[Channel.Speed], values[Channel.Main], values[Channel.Clutch], values[Channel.Converter]));
         }
+
+        gaps.Pass(block, sample);
 
         return true;
     }

@@ -4,13 +4,14 @@ using System.IO;
 using System.Linq;
 using LoggerBox.PowerLoss;
 using LoggerBox.PowerLoss.SeededBugs;
+using LoggerBox.Protocol.Records;
 using Xunit;
 using Xunit.Abstractions;
 
 namespace LoggerBox.Capture.Tests.Storage;
 
 /// <summary>
-/// The log on a card that loses power and goes wrong in nine ways. `dotnet run -c Release --project tests/PowerLoss` does the same with
+/// The log on a card that loses power and goes wrong in ten ways. `dotnet run -c Release --project tests/PowerLoss` does the same with
 /// ten times the states.
 /// </summary>
 public sealed class PowerLossTests(ITestOutputHelper output)
@@ -30,7 +31,7 @@ public sealed class PowerLossTests(ITestOutputHelper output)
         }
 
         Assert.True(campaign.Violations.Count == 0, string.Join("\n", campaign.Violations));
-        Assert.Equal(10, campaign.StatesByFault.Count);
+        Assert.Equal(11, campaign.StatesByFault.Count);
         Assert.True(campaign.StatesByFault.Values.Sum() > 400_000);
     }
 
@@ -41,6 +42,14 @@ public sealed class PowerLossTests(ITestOutputHelper output)
         hour.Run(Environment.ProcessorCount);
         Assert.True(hour.Violations.Count == 0, string.Join("\n", hour.Violations));
         Assert.Equal(3000, hour.States);
+    }
+
+    [Fact]
+    public void A_cut_costs_at_most_the_sets_of_one_block()
+    {
+        LossAfterCuts loss = LossAfterCuts.Measure(Seed);
+        output.WriteLine($"{loss.States} states: {loss.Most} sets at most, {loss.Mean:F1} on average");
+        Assert.InRange(loss.Most, 1, SampleBlock.Capacity);
     }
 
     [Theory]

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Sessions;
@@ -47,7 +48,8 @@ public static class EngagementReadings
         }
 
         var samples = session.Samples;
-        return samples.Count > 1 ? (samples[^1].Microseconds - samples[0].Microseconds) / 1e6 / (samples.Count - 1) : 0.02;
+        double missing = session.Gaps.Sum(gap => gap.Duration?.TotalMicroseconds ?? 0);
+        return samples.Count > 1 ? Math.Max(samples[^1].Microseconds - samples[0].Microseconds - missing, 0) / 1e6 / (samples.Count - 1) : 0.02;
     }
 
     /// <summary>Without a selector input the step that the operator marked for the hold that follows says the direction.</summary>

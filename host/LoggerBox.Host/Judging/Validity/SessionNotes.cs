@@ -22,6 +22,8 @@ public static class SessionNotes
             .Concat(Oil(evidence))
             .Concat(Stalls(evidence))
             .Concat(evidence.Sessions.SelectMany(Losses))
+            .Concat(evidence.Sessions.SelectMany(GapNotes.Of))
+            .Concat(GapNotes.OfHolds(evidence.Steps.All))
             .Concat(Site(evidence));
     }
 
