@@ -2,8 +2,10 @@ using System;
 using System.Diagnostics;
 using System.IO;
 using System.Linq;
+using System.Text.Json;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Sessions;
 using Xunit;
 
 namespace LoggerBox.EndToEnd.Tests;
@@ -78,15 +80,39 @@ public sealed class CardTests : IDisposable
     {
         RecordedCard.Make(Card, 1);
         byte[] card = File.ReadAllBytes(Log);
+        PageHeader page = new();
+        Assert.True(page.TryRead(card, 20 * 512, 20));
         card[(20 * 512) + 9] ^= 0x10;
         File.WriteAllBytes(Log, card);
 
         CommandResult result = FetchCard().Expect(0);
 
-        Assert.Contains("Session 1: 480 bytes in one place can no longer be read", result.Error, StringComparison.Ordinal);
+        Assert.Contains($"Session 1: {page.Used} bytes in one place can no longer be read", result.Error, StringComparison.Ordinal);
         byte[] bytes = Assert.Single(RecordedCard.Sessions(bench.Archive));
-        Assert.Equal(480, LongestRunOfZeros(bytes));
+        Assert.Equal(page.Used, LongestRunOfZeros(bytes));
         Assert.Equal(bytes, Assert.Single(RecordedCard.Cable(Card, bench.At("cable.sqlite"))));
+    }
+
+    [Fact]
+    public void Destroyed_blocks_of_samples_are_told_with_the_time_that_they_took()
+    {
+        RecordedCard.Make(Card, 1);
+        byte[] whole = Assert.Single(RecordedCard.Cable(Card, bench.At("cable.sqlite")));
+        byte[] card = File.ReadAllBytes(Log);
+        card[(20 * 512) + 9] ^= 0x10;
+        File.WriteAllBytes(Log, card);
+        FetchCard().Expect(0);
+
+        RecordedSession damaged = SessionDecoder.Decode(Assert.Single(RecordedCard.Sessions(bench.Archive))).Session;
+        RecordedSession sound = SessionDecoder.Decode(whole).Session;
+        SessionGap gap = Assert.Single(damaged.Gaps);
+        long[] missing = [.. sound.Samples.Select(one => one.Microseconds).Except(damaged.Samples.Select(one => one.Microseconds))];
+        Assert.Equal(missing[0], gap.FromMicroseconds);
+        Assert.Equal(missing[^1] + sound.Header.SampleIntervalMicroseconds, gap.ToMicroseconds);
+
+        using JsonDocument listed = JsonDocument.Parse(LoggerBoxCommand.Run("sessions", "--json", "--archive", bench.Archive).Expect(0).Out);
+        Assert.Equal(gap.Duration!.Value.TotalSeconds, listed.RootElement[0].GetProperty("gaps")[0].GetProperty("duration_s").GetDouble());
+        Assert.Contains($"records damaged: {GapWords.Lasting(gap)} missing", LoggerBoxCommand.Run("sessions", "--archive", bench.Archive).Expect(0).Out, StringComparison.Ordinal);
     }
 
     [Fact]
