@@ -21,8 +21,9 @@ public class HostNamespaceTests
         ["Traces"] = ["Archive", "Judging", "Link", "Report"],
         ["Link"] = ["Judging", "Report", "Traces"],
         ["Archive"] = ["Link", "Report", "Traces"],
-        ["Judging"] = ["Archive", "Link", "Report", "Traces"],
-        ["Report"] = ["Archive", "Link", "Traces"],
+        ["Judging"] = ["Archive", "Comparing", "Link", "Report", "Traces"],
+        ["Report"] = ["Archive", "Comparing", "Link", "Traces"],
+        ["Comparing"] = ["Archive", "Link", "Traces"],
     };
 
     /// <summary>Assemblies and the only place that may use them: a folder of the host.</summary>
