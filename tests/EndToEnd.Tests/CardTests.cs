@@ -79,17 +79,13 @@ public sealed class CardTests : IDisposable
     public void A_damaged_page_is_a_gap_of_its_length_and_the_cable_agrees()
     {
         RecordedCard.Make(Card, 1);
-        byte[] card = File.ReadAllBytes(Log);
-        PageHeader page = new();
-        Assert.True(page.TryRead(card, 20 * 512, 20));
-        card[(20 * 512) + 9] ^= 0x10;
-        File.WriteAllBytes(Log, card);
+        PageHeader page = DamagePage(20);
 
         CommandResult result = FetchCard().Expect(0);
 
         Assert.Contains($"Session 1: {page.Used} bytes in one place can no longer be read", result.Error, StringComparison.Ordinal);
         byte[] bytes = Assert.Single(RecordedCard.Sessions(bench.Archive));
-        Assert.Equal(page.Used, LongestRunOfZeros(bytes));
+        Assert.Equal(new byte[page.Used], bytes.AsSpan((int)page.SessionOffset, page.Used).ToArray());
         Assert.Equal(bytes, Assert.Single(RecordedCard.Cable(Card, bench.At("cable.sqlite"))));
     }
 
@@ -120,9 +116,7 @@ public sealed class CardTests : IDisposable
     {
         RecordedCard.Make(Card, 1);
         byte[] good = Assert.Single(RecordedCard.Cable(Card, bench.Archive));
-        byte[] card = File.ReadAllBytes(Log);
-        card[(20 * 512) + 9] ^= 0x10;
-        File.WriteAllBytes(Log, card);
+        DamagePage(20);
 
         Assert.Contains("in the archive already", FetchCard().Expect(0).Out, StringComparison.Ordinal);
 
@@ -206,16 +200,14 @@ public sealed class CardTests : IDisposable
 
     private CommandResult FetchCard() => LoggerBoxCommand.Run("fetch", "--card", Card, "--archive", bench.Archive);
 
-    private static int LongestRunOfZeros(byte[] bytes)
+    /// <summary>Flips a bit in the page's header; gives the header as it was.</summary>
+    private PageHeader DamagePage(int page)
     {
-        int longest = 0;
-        int run = 0;
-        foreach (byte one in bytes)
-        {
-            run = one == 0 ? run + 1 : 0;
-            longest = Math.Max(longest, run);
-        }
-
-        return longest;
+        byte[] card = File.ReadAllBytes(Log);
+        PageHeader header = new();
+        Assert.True(header.TryRead(card, page * 512, page));
+        card[(page * 512) + 9] ^= 0x10;
+        File.WriteAllBytes(Log, card);
+        return header;
     }
 }

@@ -7,6 +7,7 @@ using System.Text.RegularExpressions;
 using System.Threading.Tasks;
 using LoggerBox.Host.Archive;
 using Xunit;
+using Xunit.Abstractions;
 
 namespace LoggerBox.EndToEnd.Tests;
 
@@ -24,13 +25,17 @@ public sealed class KilledProcessTests : IClassFixture<KilledProcessTests.Undist
     // fetch stores what came in parts of 16 KiB: a killed one loses less than that, and every run must bring one part at least.
     private const int BytesOfAPart = 16 * 1024;
 
+    private const int Seed = 20_260_302;
+
     private readonly Workbench bench = new();
     private readonly UndisturbedRun run;
-    private readonly Random random = new(20_260_302);
+    private readonly ITestOutputHelper notes;
+    private readonly Random random = new(Seed);
 
-    public KilledProcessTests(UndisturbedRun run)
+    public KilledProcessTests(UndisturbedRun run, ITestOutputHelper notes)
     {
         this.run = run;
+        this.notes = notes;
         Directory.CreateDirectory(bench.At("card"));
         File.Copy(run.Card, bench.At("card/sessions.log"));
     }
@@ -66,7 +71,7 @@ public sealed class KilledProcessTests : IClassFixture<KilledProcessTests.Undist
         Assert.True(fetch.ExitCode == 0, said);
         int inMidSession = Regex.Matches(said, @"cut in session \d+, of which (\d+) of (\d+) bytes are here")
             .Count(cut => long.Parse(cut.Groups[1].Value) < long.Parse(cut.Groups[2].Value));
-        Assert.InRange(inMidSession, FewestInMidSession, Kills);
+        AssertHit(inMidSession);
         Assert.Equal(run.Sessions.Count, (await output).Split('\n').Count(line => line.Contains("fetched and confirmed", StringComparison.Ordinal)));
         AssertComplete();
     }
@@ -76,19 +81,29 @@ public sealed class KilledProcessTests : IClassFixture<KilledProcessTests.Undist
     {
         using SimulatedLogger logger = Start("--baud", "460800");
         int inMidSession = 0;
+        int partsKept = 0;
         for (int kill = 1; kill <= Kills; kill++)
         {
             using Process fetch = LoggerBoxCommand.Start("fetch", "--port", Link, "--archive", bench.Archive);
-            Assert.True(logger.TryWaitForBytes(BytesOfAPart + random.Next(2000, 6000)), $"kill {kill}: the logger sends nothing");
+            Assert.True(logger.TryWaitForBytes(BytesOfAPart + random.Next(4000, 9000)), $"kill {kill}: the logger sends nothing");
             fetch.Kill();
             fetch.WaitForExit();
             IReadOnlyList<ArchivedSession> rows = RecordedCard.Rows(bench.Archive);
-            inMidSession += rows.Any(row => !row.Complete && row.Received > 0 && row.Received < row.Length) ? 1 : 0;
+            inMidSession += rows.Any(row => !row.Complete) ? 1 : 0;
+            partsKept += rows.Any(row => !row.Complete && row.Received > 0) ? 1 : 0;
         }
 
         LoggerBoxCommand.Run("fetch", "--port", Link, "--archive", bench.Archive).Expect(0);
-        Assert.InRange(inMidSession, FewestInMidSession, Kills);
+        AssertHit(inMidSession);
+        Assert.InRange(partsKept, Kills / 2, Kills);
         AssertComplete();
+    }
+
+    /// <summary>Kills that never hit a session on its way would prove nothing.</summary>
+    private void AssertHit(int inMidSession)
+    {
+        notes.WriteLine($"seed {Seed}: {inMidSession} of {Kills} kills in the middle of a session");
+        Assert.InRange(inMidSession, FewestInMidSession, Kills);
     }
 
     private void AssertComplete()

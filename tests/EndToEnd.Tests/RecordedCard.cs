@@ -1,3 +1,5 @@
+using System;
+using System.Collections.Concurrent;
 using System.Collections.Generic;
 using System.Diagnostics;
 using System.Globalization;
@@ -13,14 +15,14 @@ namespace LoggerBox.EndToEnd.Tests;
 /// <summary>Cards as the virtual logger writes them, and what came of them in an archive.</summary>
 internal static class RecordedCard
 {
-    /// <summary>One session for each seed, in a folder as a card has it.</summary>
+    private static readonly ConcurrentDictionary<string, Lazy<byte[]>> Logs = new();
+
+    /// <summary>One session for each seed, in a folder as a card has it. The same seeds give the same card, so each is recorded once.</summary>
     public static void Make(string folder, params int[] seeds)
     {
         Directory.CreateDirectory(folder);
-        foreach (int seed in seeds)
-        {
-            SimulatedLogger.Start("--store", folder, "--seed", seed.ToString(CultureInfo.InvariantCulture), "--tcp").Dispose();
-        }
+        byte[] log = Logs.GetOrAdd(string.Join(' ', seeds), _ => new Lazy<byte[]>(() => Record(seeds))).Value;
+        File.WriteAllBytes(Path.Combine(folder, "sessions.log"), log);
     }
 
     /// <summary>Fetches all of a card's sessions by cable into an archive of their own.</summary>
@@ -68,5 +70,16 @@ internal static class RecordedCard
         }
 
         File.WriteAllBytes(path, card);
+    }
+
+    private static byte[] Record(int[] seeds)
+    {
+        using var bench = new Workbench();
+        foreach (int seed in seeds)
+        {
+            SimulatedLogger.Start("--store", Path.GetDirectoryName(bench.At("x"))!, "--seed", seed.ToString(CultureInfo.InvariantCulture), "--tcp").Dispose();
+        }
+
+        return File.ReadAllBytes(bench.At("sessions.log"));
     }
 }

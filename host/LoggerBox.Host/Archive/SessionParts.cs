@@ -18,7 +18,7 @@ internal static class SessionParts
                 "INSERT INTO parts (session, start, bytes) VALUES ($session, $start, $bytes)",
                 ("$session", session),
                 ("$start", hole.Start),
-                ("$bytes", bytes.AsSpan((int)(hole.Start - start), (int)hole.Length).ToArray()));
+                ("$bytes", hole.Length == bytes.Length ? bytes : bytes.AsSpan((int)(hole.Start - start), (int)hole.Length).ToArray()));
         }
     }
 

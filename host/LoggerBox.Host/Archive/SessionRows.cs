@@ -11,8 +11,8 @@ namespace LoggerBox.Host.Archive;
 /// <summary>The sessions that the archive holds. Nothing here changes recorded bytes.</summary>
 public sealed class SessionRows
 {
-    // Each statement holds copies of its bytes: of a long session's whole they would fill the memory.
-    private const int LongestPart = 1 << 20;
+    // Each statement holds copies of its bytes: of a long session's whole, or of long pieces that stay about for a while, they would fill the memory.
+    private const int LongestPart = 64 * 1024;
 
     private readonly ArchiveFile archive;
 
