@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.IO.Ports;
 using System.Net.Sockets;
+using System.Threading.Tasks;
 
 namespace LoggerBox.Host.Link;
 
@@ -16,6 +17,7 @@ public sealed class HostLine : IDisposable
     private const int Busy = 16;
 
     private static readonly TimeSpan WriteLimit = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan CloseLimit = TimeSpan.FromSeconds(1);
 
     private readonly Stream stream;
     private readonly IDisposable owner;
@@ -84,6 +86,19 @@ public sealed class HostLine : IDisposable
     }
 
     public void Dispose()
+    {
+        if (WasCut)
+        {
+            // The serial library can wait without end for a device that has gone: it does so on a thread of its own then.
+            Task.Run(Close).Wait(CloseLimit);
+        }
+        else
+        {
+            Close();
+        }
+    }
+
+    private void Close()
     {
         try
         {
