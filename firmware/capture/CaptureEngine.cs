@@ -42,13 +42,15 @@ namespace LoggerBox.Capture
         private readonly SessionHolds _session;
         private readonly EngagementWatch _engagements;
         private readonly RunUpTimer _runUps;
-        private readonly StallGuard _guard;
+        private readonly RunGuards _guards;
         private readonly LoopWatch _loops;
         private readonly Tags _tags;
+        private readonly CueGiver _cues;
         private readonly OpenStep _openStep = new OpenStep();
         private readonly SessionEnd _end = new SessionEnd();
         private long _last = -1;
         private int _binsOpen;
+        private int _holdSpeed;
         private bool _wholeTestShown;
 
         public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
@@ -63,13 +65,32 @@ namespace LoggerBox.Capture
             _session = new SessionHolds(plan, header);
             _engagements = new EngagementWatch(header);
             _runUps = new RunUpTimer(_speed);
-            _guard = new StallGuard(plan);
             _loops = new LoopWatch(_clean);
             _tags = new Tags(board, log);
+            _cues = new CueGiver(board, _tags, Live);
+            _guards = new RunGuards(plan, header, _tags, _cues);
         }
 
         /// <summary>What is to be seen of the running session; filled again in each step.</summary>
         public readonly LiveReadings Live = new LiveReadings();
+
+        /// <summary>Newest speed of a tenth of a second, tenths of rpm, or <see cref="SampleSet.Missing"/>.</summary>
+        public int SpeedTenths { get; private set; } = SampleSet.Missing;
+
+        /// <summary>The clock of a run above idle in gear, milliseconds; -1 where there is none.</summary>
+        public int RunMilliseconds => _guards.Stall.RunningMilliseconds;
+
+        /// <summary>Steps of a whole test that were not captured yet.</summary>
+        public int StepsMissing => _session.StepsMissing;
+
+        /// <summary>Writes an event that the board knows of; it takes effect on nothing else.</summary>
+        public void Note(EventKind kind, int value, long now) => _tags.Write(now, kind, value);
+
+        /// <summary>Gives a cue that the board knows of, and writes it.</summary>
+        public void Tell(Cue cue, long now) => _cues.Give(cue, now);
+
+        /// <summary>Stores what was read so far, while there is still power for it.</summary>
+        public void StoreNow() => _recorder.Close();
 
         /// <summary>One sample set: to be called at the header's interval; late calls become dropouts.</summary>
         public void Step(long now)
@@ -93,8 +114,8 @@ namespace LoggerBox.Capture
             _last = now;
             Live.Take(_sample);
             Live.Gear = _tags.Gear;
-            Live.StallMillisecondsLeft = _guard.StallLeft(now);
-            Live.CooldownMillisecondsLeft = _guard.CooldownLeft(now);
+            Live.StallMillisecondsLeft = _guards.Stall.StallLeft(now);
+            Live.CooldownMillisecondsLeft = _guards.Stall.CooldownLeft(now);
             Live.StepsCaptured = _session.StepsCaptured;
         }
 
@@ -102,7 +123,7 @@ namespace LoggerBox.Capture
         public void End(SessionEndReason reason, long now)
         {
             KeepHold(_holds.Break(0), now, _tags.Gear, _tags.Mark);
-            KeepEngagement(_engagements.Tag(Gear.Unknown, now));
+            KeepEngagement(_engagements.Tag(Gear.Unknown, now), now);
             _recorder.Close();
             _end.Microseconds = now;
             _end.Reason = reason;
@@ -146,7 +167,7 @@ namespace LoggerBox.Capture
 
             if (_tags.GearChanged)
             {
-                KeepEngagement(_engagements.Tag(_tags.Gear, now));
+                KeepEngagement(_engagements.Tag(_tags.Gear, now), now);
             }
         }
 
@@ -161,26 +182,38 @@ namespace LoggerBox.Capture
 
             long now = clean.Microseconds;
             Bin bin = _bins.Completed;
-            KeepEngagement(_engagements.Add(bin));
+            SpeedTenths = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
+            KeepEngagement(_engagements.Add(bin), now);
+            FollowHold(bin, now);
+            FollowStep();
+            _guards.Watch(bin, SpeedTenths, now);
+            if (_loops.Look())
+            {
+                _tags.Write(now, EventKind.LoopState, _loops.Changed);
+                _cues.Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
+            }
+        }
+
+        private void FollowHold(Bin bin, long now)
+        {
+            bool wasOpen = _holds.IsOpen;
             KeepHold(_holds.Add(bin), now, _tags.Gear, _tags.Mark);
             if (_holds.JustOpened)
             {
                 _binsOpen = 0;
                 TimeRunUp();
             }
-            else if (_holds.IsOpen && ++_binsOpen == BinsUntilCaptured)
+            else if (wasOpen && !_holds.IsOpen)
             {
-                Give(Cue.Captured, now);
+                _guards.Left(_binsOpen, BinsUntilCaptured, _holdSpeed, now);
             }
 
-            FollowStep();
-
-            int speed = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
-            Give(_guard.Watch(now, _tags.Gear, _tags.Mark, speed), now);
-            if (_loops.Look())
+            bool hasSpeed = _holds.IsOpen && _holds.HasLatest(Channel.Speed);
+            _holdSpeed = hasSpeed ? (int)(_holds.LatestHundredths(Channel.Speed) / 100) : _holds.IsOpen ? SampleSet.Missing : _holdSpeed;
+            if (_holds.IsOpen && !_holds.JustOpened && ++_binsOpen == BinsUntilCaptured)
             {
-                _tags.Write(now, EventKind.LoopState, _loops.Changed);
-                Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
+                bool hasMain = _holds.HasLatest(Channel.Main);
+                _guards.Captured(_holdSpeed, hasMain, hasMain ? (int)(_holds.LatestHundredths(Channel.Main) / 100) : 0, now);
             }
         }
 
@@ -207,11 +240,12 @@ namespace LoggerBox.Capture
             }
         }
 
-        private void KeepEngagement(bool ended)
+        private void KeepEngagement(bool ended, long now)
         {
             if (ended)
             {
                 _log.Append(_engagements.Ended);
+                _cues.Give(_engagements.Ended.Disturbed || _engagements.Ended.NeverFilled ? Cue.None : Cue.EngagementCaptured, now);
             }
         }
 
@@ -228,24 +262,13 @@ namespace LoggerBox.Capture
             if (_session.IsDriveCut(hold))
             {
                 _tags.Write(now, EventKind.DriveCut, (int)gear);
-                Give(Cue.DriveCut, now);
+                _cues.Give(Cue.DriveCut, now);
             }
 
             if (_session.IsWholeTest && !_wholeTestShown)
             {
                 _wholeTestShown = true;
-                Give(Cue.AllCaptured, now);
-            }
-        }
-
-        private void Give(Cue cue, long now)
-        {
-            if (cue != Cue.None)
-            {
-                _board.Show(cue);
-                Live.Cue = cue;
-                Live.CueMicroseconds = now;
-                _tags.Write(now, EventKind.Cue, (int)cue);
+                _cues.Give(Cue.AllCaptured, now);
             }
         }
     }

@@ -23,5 +23,11 @@ namespace LoggerBox.Protocol.Link
 
         /// <summary>More ranges wait than the logger keeps: ask again when some have come.</summary>
         TooManyRequests = 7,
+
+        /// <summary>A plan outside sane bounds: a speed, a time of the stall clock, a pressure, or the pulses per revolution.</summary>
+        PlanSpeeds = 8,
+        PlanStallTimes = 9,
+        PlanPressures = 10,
+        PlanPickup = 11,
     }
 }

@@ -35,6 +35,7 @@ namespace LoggerBox.Protocol.Records
         /// <summary>Value: <see cref="Rules.Step"/> that the operator says it is from here on; None ends it.</summary>
         StepMark = 2,
 
+        /// <summary>Value: 1 short, 2 long.</summary>
         Button = 3,
 
         /// <summary>Value: <see cref="Rules.Cue"/> given to the operator.</summary>
@@ -54,5 +55,14 @@ namespace LoggerBox.Protocol.Records
 
         /// <summary>A run-up in gear that was given up before it settled. Value: gear.</summary>
         StallGivenUp = 10,
+
+        /// <summary>Value: <see cref="BoardFault"/> * 256 + detail; detail 0: it works again.</summary>
+        BoardFault = 11,
+
+        /// <summary>Value: <see cref="RestartReason"/> * 256 + thread.</summary>
+        Restart = 12,
+
+        /// <summary>Value: 1 the operator says that the drive wheels are clear, 2 that the truck is down and chocked.</summary>
+        SetUp = 13,
     }
 }

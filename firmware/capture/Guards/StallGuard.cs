@@ -9,29 +9,33 @@ namespace LoggerBox.Capture.Guards
     /// </summary>
     public sealed class StallGuard
     {
-        private const int AboveIdlePercent = 140;
-        private const int UsualIdleTenths = 7500;
-
-        private readonly PlanRecord _plan;
+        private readonly StallLimits _limits;
         private long _began = -1;
         private long _stopped = -1;
         private Cue _given;
+        private bool _isStall;
         private bool _cooled = true;
 
         public StallGuard(PlanRecord plan)
         {
-            _plan = plan;
+            _limits = new StallLimits(plan);
         }
+
+        /// <summary>The clock of the run above idle in gear that is going on, milliseconds; -1 when there is none.</summary>
+        public int RunningMilliseconds { get; private set; } = -1;
 
         /// <summary>The cue that is due now, each once; None mostly.</summary>
         public Cue Watch(long now, Gear gear, Step mark, int speedTenths)
         {
             bool inGear = gear == Gear.Forward || gear == Gear.Reverse;
-            bool wheelsClear = mark == Step.HoldForward || mark == Step.HoldReverse;
-            int idle = _plan.IdleMaxTenths > 0 ? _plan.IdleMaxTenths : UsualIdleTenths;
-            bool running = inGear && !wheelsClear && speedTenths != SampleSet.Missing && speedTenths * 100L > (long)idle * AboveIdlePercent;
+            bool declaredHold = mark == Step.HoldForward || mark == Step.HoldReverse;
+            bool isKnown = speedTenths != SampleSet.Missing;
+
+            // A pickup that falls off in a stall does not stop its clock.
+            bool running = inGear && (isKnown ? speedTenths > _limits.PedalTenths : _began >= 0);
             if (!running)
             {
+                RunningMilliseconds = -1;
                 return Pause(now);
             }
 
@@ -39,17 +43,28 @@ namespace LoggerBox.Capture.Guards
             {
                 _began = now;
                 _given = Cue.None;
+                RunningMilliseconds = 0;
+                _isStall = !declaredHold;
+                return _cooled || declaredHold ? Cue.None : Cue.CoolDown;
             }
 
-            return Run(now - _began, gear, speedTenths);
+            RunningMilliseconds = IntegerMath.Clamp((now - _began) / 1000, 0, int.MaxValue);
+            _isStall = !declaredHold;
+            if (declaredHold)
+            {
+                // Nobody holds 2000 rpm for as long as the longest stall there is: then the word is not believed any more.
+                return RunningMilliseconds < PlanBounds.LongestStopMilliseconds ? Cue.None : Once(Cue.StallStop);
+            }
+
+            return Run(RunningMilliseconds, gear, isKnown ? speedTenths : 0);
         }
 
-        /// <summary>Milliseconds until the pedal must be let go; -1 where no stall runs, or the plan names no limit.</summary>
+        /// <summary>Milliseconds until the pedal must be let go; -1 where nothing runs.</summary>
         public int StallLeft(long now) =>
-            _began < 0 || _plan.StallStopMilliseconds <= 0 ? -1 : Left(now - _began, _plan.StallStopMilliseconds);
+            _began < 0 ? -1 : Left(now - _began, _isStall ? _limits.StopMilliseconds : PlanBounds.LongestStopMilliseconds);
 
         /// <summary>Milliseconds until the oil has cooled after a stall; 0 where it has.</summary>
-        public int CooldownLeft(long now) => _cooled || _began >= 0 ? 0 : Left(now - _stopped, _plan.CooldownMilliseconds);
+        public int CooldownLeft(long now) => _cooled || _began >= 0 ? 0 : Left(now - _stopped, _limits.CooldownMilliseconds);
 
         private static int Left(long microseconds, int limit)
         {
@@ -57,15 +72,14 @@ namespace LoggerBox.Capture.Guards
             return left < 0 ? 0 : (int)left;
         }
 
-        private Cue Run(long microseconds, Gear gear, int speed)
+        private Cue Run(int milliseconds, Gear gear, int speed)
         {
-            long milliseconds = microseconds / 1000;
-            int fastest = Fastest(gear);
-            bool atHoldSpeed = IntegerMath.Abs(speed - _plan.HoldTenths) <= 2 * _plan.HoldWindowTenths;
-            Cue due = milliseconds >= _plan.StallStopMilliseconds ? Cue.StallStop
+            int fastest = gear == Gear.Reverse ? _limits.FastestReverseTenths : _limits.FastestForwardTenths;
+            bool atHoldSpeed = speed >= _limits.HoldLowTenths && speed <= _limits.HoldHighTenths;
+            Cue due = milliseconds >= _limits.StopMilliseconds ? Cue.StallStop
                 : fastest > 0 && speed > fastest && !atHoldSpeed ? Cue.Overspeed
-                : milliseconds >= _plan.StallWarnMilliseconds ? Cue.StallWarn
-                : milliseconds >= _plan.StallTargetMilliseconds ? Cue.StallTarget
+                : milliseconds >= _limits.WarnMilliseconds ? Cue.StallWarn
+                : milliseconds >= _limits.TargetMilliseconds ? Cue.StallTarget
                 : Cue.None;
             return Once(due);
         }
@@ -74,29 +88,20 @@ namespace LoggerBox.Capture.Guards
         {
             if (_began >= 0)
             {
-                bool stalled = (now - _began) / 1000 >= _plan.StallTargetMilliseconds / 2;
+                bool stalled = _isStall && (now - _began) / 1000 >= _limits.TargetMilliseconds / 2;
                 _began = -1;
                 _stopped = stalled ? now : _stopped;
                 _cooled = !stalled && _cooled;
                 return stalled ? Cue.CoolDown : Cue.None;
             }
 
-            if (!_cooled && (now - _stopped) / 1000 >= _plan.CooldownMilliseconds)
+            if (!_cooled && (now - _stopped) / 1000 >= _limits.CooldownMilliseconds)
             {
                 _cooled = true;
                 return Cue.CoolDownOver;
             }
 
             return Cue.None;
-        }
-
-        private int Fastest(Gear gear)
-        {
-            int nominal = gear == Gear.Reverse && _plan.StallReverseTenths > 0 ? _plan.StallReverseTenths : _plan.StallForwardTenths;
-            int tolerance = gear == Gear.Reverse && _plan.StallReverseTenths > 0
-                ? _plan.StallReverseToleranceTenths
-                : _plan.StallForwardToleranceTenths;
-            return nominal <= 0 ? 0 : nominal + tolerance;
         }
 
         private Cue Once(Cue due)

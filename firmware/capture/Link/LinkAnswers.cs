@@ -24,6 +24,9 @@ namespace LoggerBox.Capture.Link
 
         public readonly CalibrationTable Calibrations = new CalibrationTable();
 
+        /// <summary>How often a host has greeted.</summary>
+        public uint Greetings;
+
         private readonly ISerialPort port;
         private readonly RequestHandling requests;
         private readonly FrameDecoder decoder = new FrameDecoder();

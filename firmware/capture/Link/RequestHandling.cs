@@ -1,6 +1,7 @@
 using LoggerBox.Capture.Storage;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Capture.Link
 {
@@ -82,6 +83,7 @@ namespace LoggerBox.Capture.Link
             // A host that greets begins anew: what the last one asked for is not sent to it.
             sending.Stop();
             live.Stop();
+            link.Greetings++;
 
             // A host of another version is told which one this is; it decides whether it can go on.
             helloAnswer.Version = LinkVersion.Current;
@@ -154,6 +156,20 @@ namespace LoggerBox.Capture.Link
             if (!plan.TryRead(content))
             {
                 return Refuse(MessageCode.SendPlan, RefusalReason.Malformed);
+            }
+
+            switch (PlanBounds.Check(plan))
+            {
+                case PlanFault.Speeds:
+                    return Refuse(MessageCode.SendPlan, RefusalReason.PlanSpeeds);
+                case PlanFault.StallTimes:
+                    return Refuse(MessageCode.SendPlan, RefusalReason.PlanStallTimes);
+                case PlanFault.Pressures:
+                    return Refuse(MessageCode.SendPlan, RefusalReason.PlanPressures);
+                case PlanFault.Pickup:
+                    return Refuse(MessageCode.SendPlan, RefusalReason.PlanPickup);
+                default:
+                    break;
             }
 
             // Read a second time, now that it is known to be sound: the plan in use is never half a new one.

@@ -50,6 +50,21 @@ namespace LoggerBox.Capture.Session
             return _names[_count];
         }
 
+        /// <summary>Steps of a whole test that were not captured yet.</summary>
+        public int StepsMissing
+        {
+            get
+            {
+                int count = 0;
+                for (uint left = WholeTest & ~StepsCaptured; left != 0; left &= left - 1)
+                {
+                    count++;
+                }
+
+                return count;
+            }
+        }
+
         /// <summary>Completes the record with gear, mark and name, and keeps a copy.</summary>
         public void Add(HoldRecord hold, Gear gear, Step mark)
         {

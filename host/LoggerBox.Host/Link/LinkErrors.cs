@@ -73,6 +73,10 @@ internal static class LinkErrors
         RefusalReason.DoesNotAgree => "it holds other bytes; run the same command again",
         RefusalReason.Recording => "it is recording; end the session with the button, then run the same command again",
         RefusalReason.TooManyRequests => "too many requests wait there; run the same command again",
+        RefusalReason.PlanSpeeds => "a speed of the plan is outside what any lift truck's engine does; check the speeds of the data sheet",
+        RefusalReason.PlanStallTimes => "a time of the plan's stall clock is outside its limits (target 1 to 15 s, stop 2 to 30 s, cool-down 15 to 600 s); check [stall] of the data sheet",
+        RefusalReason.PlanPressures => "a pressure of the plan is outside what the transducers measure; check the pressures and their unit in the data sheet",
+        RefusalReason.PlanPickup => "the plan's pulses per revolution are outside 1/4 to 400; check [pickup] of the data sheet",
         RefusalReason.StoreFailed => "its card took no note of it; check the card",
         _ => $"it gives the reason {(int)reason}, which this program does not know; install the newer program",
     };

@@ -23,6 +23,6 @@ internal static class AllowedTypes
         "System.Diagnostics.DebuggerBrowsableAttribute", "System.Diagnostics.DebuggerBrowsableState", "System.Diagnostics.ConditionalAttribute",
         "System.Runtime.CompilerServices.RuntimeHelpers", "System.Runtime.CompilerServices.ExtensionAttribute", "System.Runtime.CompilerServices.InternalsVisibleToAttribute",
         "System.Runtime.CompilerServices.IsExternalInit", "System.Runtime.CompilerServices.MethodImplAttribute", "System.Runtime.CompilerServices.MethodImplOptions",
-        "System.Diagnostics.CodeAnalysis.NotNullWhenAttribute", "System.Diagnostics.CodeAnalysis.MaybeNullWhenAttribute",
+        "System.Threading.Monitor", "System.Diagnostics.CodeAnalysis.NotNullWhenAttribute", "System.Diagnostics.CodeAnalysis.MaybeNullWhenAttribute",
     };
 }

@@ -31,10 +31,26 @@ public class LoggerCodeTests
     public void The_capture_engine_needs_the_core_library_and_the_protocol_and_nothing_else() =>
         Assert.Equal(["LoggerBox.Protocol", AllowedTypes.CoreLibrary], LoggerAssemblies.Capture.References.Keys.Order());
 
-    [Fact]
-    public void Both_are_compiled_against_the_core_library_whose_types_were_tried()
+    [Theory]
+    [MemberData(nameof(RuleNames))]
+    public void Code_of_the_board_itself_keeps_the_rule(string rule)
     {
-        foreach (AssemblyScan assembly in new[] { LoggerAssemblies.Protocol, LoggerAssemblies.Capture })
+        string[] broken = LoggerAssemblies.BoardEsp32.Types.SelectMany(NanoRules.All(LoggerAssemblies.Enums)[rule]).ToArray();
+        Assert.True(broken.Length == 0, string.Join("\n", broken));
+    }
+
+    [Fact]
+    public void The_parts_of_a_board_need_the_core_library_and_the_capture_engine_and_nothing_else() =>
+        Assert.Equal(["LoggerBox.Capture", "LoggerBox.Protocol", AllowedTypes.CoreLibrary], LoggerAssemblies.BoardParts.References.Keys.Order());
+
+    [Fact]
+    public void Only_the_board_itself_sees_device_packages() =>
+        Assert.Contains("System.Device.Gpio", LoggerAssemblies.BoardEsp32.References.Keys);
+
+    [Fact]
+    public void All_are_compiled_against_the_core_library_whose_types_were_tried()
+    {
+        foreach (AssemblyScan assembly in new[] { LoggerAssemblies.Protocol, LoggerAssemblies.Capture, LoggerAssemblies.BoardParts, LoggerAssemblies.BoardEsp32 })
         {
             Assert.Equal(AllowedTypes.CoreLibraryVersion, assembly.References[AllowedTypes.CoreLibrary].ToString());
         }

@@ -17,6 +17,8 @@ public class ProjectReferenceTests
     {
         ["LoggerBox.Protocol"] = [],
         ["LoggerBox.Capture"] = ["LoggerBox.Protocol"],
+        ["LoggerBox.BoardParts"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
+        ["LoggerBox.BoardEsp32"] = ["LoggerBox.BoardParts", "LoggerBox.Capture", "LoggerBox.Protocol"],
         ["LoggerBox.Host"] = ["LoggerBox.Protocol"],
         ["LoggerBox.TruckSimulator"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
         ["LoggerBox.App"] = ["LoggerBox.Host", "LoggerBox.TruckSimulator", "LoggerBox.Capture", "LoggerBox.Protocol"],
@@ -26,6 +28,8 @@ public class ProjectReferenceTests
     {
         ["LoggerBox.Protocol"] = [],
         ["LoggerBox.Capture"] = [],
+        ["LoggerBox.BoardParts"] = [],
+        ["LoggerBox.BoardEsp32"] = [],
         ["LoggerBox.Host"] = ["MathNet.Numerics", "Microsoft.Data.Sqlite", "System.IO.Ports", "Tomlyn"],
         ["LoggerBox.TruckSimulator"] = [],
         ["LoggerBox.App"] = ["System.CommandLine"],
@@ -35,6 +39,10 @@ public class ProjectReferenceTests
 
     [Fact]
     public void Every_project_that_is_no_test_has_its_rule() => Assert.Equal(MayKnow.Keys.Order(), ProjectFile.Products.Select(project => project.Name).Order());
+
+    [Fact]
+    public void Signatures_of_device_packages_know_each_other_only() =>
+        Assert.All(ProjectFile.Signatures, project => Assert.Subset(ProjectFile.Signatures.Select(other => other.Name).ToHashSet(), project.Projects.ToHashSet()));
 
     [Theory]
     [MemberData(nameof(Projects))]
@@ -49,8 +57,7 @@ public class ProjectReferenceTests
     [MemberData(nameof(Projects))]
     public void An_assembly_uses_only_what_its_project_may_know(string name)
     {
-        string file = name == "LoggerBox.App" ? "loggerbox" : name;
-        IEnumerable<string> ours = AssemblyReader.Read(Path.Combine(System.AppContext.BaseDirectory, file + ".dll")).References.Keys
+        IEnumerable<string> ours = AssemblyReader.Read(AssemblyOf(name)).References.Keys
             .Where(reference => reference.StartsWith("LoggerBox.", System.StringComparison.Ordinal));
         Assert.Subset(MayKnow[name].ToHashSet(), ours.ToHashSet());
     }
@@ -72,6 +79,14 @@ public class ProjectReferenceTests
         var folders = Repository.Files.Where(file => file.StartsWith("tests/recordings/", System.StringComparison.Ordinal)).Select(file => file.Split('/')[2]).Where(name => name != "README.md");
         Assert.All(folders.Distinct(), folder => Assert.Contains(folder, notice, System.StringComparison.Ordinal));
     }
+
+    private static string AssemblyOf(string name) => name switch
+    {
+        "LoggerBox.BoardEsp32" => Repository.PathOf($"firmware/board-esp32/bin/{Repository.Configuration}/netnano1.0/{name}.exe"),
+        "LoggerBox.BoardParts" => Repository.PathOf($"firmware/board-parts/bin/{Repository.Configuration}/netnano1.0/{name}.dll"),
+        "LoggerBox.App" => Path.Combine(System.AppContext.BaseDirectory, "loggerbox.dll"),
+        _ => Path.Combine(System.AppContext.BaseDirectory, name + ".dll"),
+    };
 
     private static ProjectFile Find(string name) => ProjectFile.Products.Single(project => project.Name == name);
 }

@@ -22,6 +22,8 @@ public sealed class CodeTableTests
     [InlineData(typeof(Step))]
     [InlineData(typeof(EventKind))]
     [InlineData(typeof(Cue))]
+    [InlineData(typeof(BoardFault))]
+    [InlineData(typeof(RestartReason))]
     [InlineData(typeof(DropoutReason))]
     [InlineData(typeof(SessionEndReason))]
     [InlineData(typeof(RefusalReason))]
