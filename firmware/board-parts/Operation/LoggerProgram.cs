@@ -263,7 +263,20 @@ namespace LoggerBox.BoardParts.Operation
             }
         }
 
-        private Settings.BoardSettings Own => _memory.Settings;
+        private void KeepCalibrations(long now)
+        {
+            for (int i = 0; i < Own.Pressures.Length; i++)
+            {
+                Own.Pressures[i].CopyFrom((CalibrationMessage)_link.Calibrations.Find(i + 1)!);
+            }
+
+            if (!_memory.Save())
+            {
+                Give(Cue.SettingsDamaged, 0, now);
+            }
+        }
+
+        private BoardSettings Own => _memory.Settings;
 
         private void Give(Cue cue, int number, long now)
         {
@@ -276,13 +289,5 @@ namespace LoggerBox.BoardParts.Operation
                 _board.Signals.Give(cue, number, now);
             }
         }
-    }
-
-    public enum LoggerState
-    {
-        Choosing,
-        Recording,
-        Ended,
-        WithoutCard,
     }
 }

@@ -2,6 +2,7 @@ using System;
 using System.Linq;
 using LoggerBox.Board.Tests.Bench;
 using LoggerBox.BoardParts.Operation;
+using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 using Xunit;
@@ -81,7 +82,7 @@ public class SupplyFaultTests
     [InlineData(0)]
     [InlineData(9)]
     [InlineData(40)]
-    [InlineData(81)]
+    [InlineData(300)]
     public void A_configuration_torn_while_it_is_written_leaves_the_one_before(int bytesThatGotThere)
     {
         using BoardBench bench = new();
@@ -109,5 +110,28 @@ public class SupplyFaultTests
         Assert.All(session.Header.Pressures, calibration => Assert.Equal(ChannelKind.None, calibration.Kind));
         Assert.All(session.Holds, hold => Assert.False(hold.Readings[Channel.Main].Present));
         Assert.All(session.Values(Channel.Main, 12, 14), value => Assert.Equal(9600, value));
+    }
+
+    [Fact]
+    public void A_calibration_that_comes_by_cable_is_kept_over_a_restart_and_stands_in_the_next_session()
+    {
+        using BoardBench bench = new();
+        bench.Flash[0].Bytes[20] ^= 0x10;
+        bench.Record();
+        for (byte channel = 1; channel <= 3; channel++)
+        {
+            bench.Port.Send(new SendCalibration
+            {
+                Channel = channel, Kind = ChannelKind.CurrentLoop, ZeroCounts = 3201, SpanCounts = 12790, SpanPascal = 3447379, Reference = "gauge 7",
+            });
+            bench.Run(0.2);
+        }
+
+        bench.Press(2);
+        bench.Record().Run(1);
+        ReadSession session = bench.Session();
+        Assert.All(session.Header.Pressures, calibration => Assert.Equal((3201, 12790), (calibration.ZeroCounts, calibration.SpanCounts)));
+        Assert.Equal("gauge 7", bench.Memory.Settings.Pressures[2].Reference);
+        Assert.DoesNotContain(Cue.SettingsDamaged, session.Cues);
     }
 }
