@@ -1,6 +1,8 @@
 // Signatures of nanoFramework.Iot.Device.Tm1637 1.2.862, compared with github.com/nanoframework/nanoFramework.IoT.Device at 122ebb1.
 // The number 862 is the one that the bindings of that commit name for each other; for this package it was not looked up.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.2.862.0")]
+
 namespace Iot.Device.Tm1637
 {
     using global::System;

@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.System.Device.Gpio 1.1.62, compared with github.com/nanoframework/System.Device.Gpio at cd99158.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.1.62.0")]
+
 namespace System.Device.Gpio
 {
     public sealed class GpioController : IDisposable

@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.System.Device.I2c 1.1.29, compared with github.com/nanoframework/System.Device.I2c at f0f98ec.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.1.29.0")]
+
 namespace System.Device.I2c
 {
     public class I2cDevice : IDisposable

@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.System.IO.FileSystem 1.1.93, compared with github.com/nanoframework/System.IO.FileSystem at 434b26c.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.1.93.0")]
+
 namespace System.IO
 {
     public static class File

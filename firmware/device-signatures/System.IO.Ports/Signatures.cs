@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.System.IO.Ports 1.1.139, compared with github.com/nanoframework/System.IO.Ports at ba564c9.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.1.139.0")]
+
 namespace System.IO.Ports
 {
     public sealed class SerialPort : IDisposable

@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.System.IO.Streams 1.1.96, compared with github.com/nanoframework/System.IO.Streams at ff384f9.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.1.96.0")]
+
 namespace System.IO
 {
     public abstract class Stream : MarshalByRefObject, IDisposable

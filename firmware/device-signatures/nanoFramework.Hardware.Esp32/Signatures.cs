@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.Hardware.Esp32 1.6.40, compared with github.com/nanoframework/nanoFramework.Hardware.Esp32 at 579dbaf.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.6.40.0")]
+
 namespace System.Device.Gpio
 {
     public sealed class GpioPulseCounter : IDisposable

@@ -1,5 +1,7 @@
 // Signatures of nanoFramework.Runtime.Native 1.7.11, compared with github.com/nanoframework/nanoFramework.Runtime.Native at a7c24bd.
 // Only what the firmware uses; every body throws.
+[assembly: System.Reflection.AssemblyVersion("1.7.11.0")]
+
 namespace nanoFramework.Runtime.Native
 {
     using global::System;
