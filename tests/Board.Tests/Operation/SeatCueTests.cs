@@ -91,7 +91,7 @@ public class SeatCueTests
         using BoardBench bench = With(700, 8);
         bench.Run(8);
         bench.Pulses.Rpm = 2400;
-        bench.Run(3.6);
+        bench.Run(2.5);
         bench.Pulses.Rpm = 700;
         bench.Run(5);
         Assert.Contains(Cue.NotCapturedTooShort, Ended(bench).Cues);
@@ -131,6 +131,8 @@ public class SeatCueTests
     {
         using BoardBench bench = With(700, 8);
         bench.Run(8);
+        bench.Pulses.Rpm = 2000;
+        bench.Run(1);
         bench.Press(0.2);
         Assert.Equal("n 10", bench.Text);
         Assert.Contains(Cue.StepsMissing, Ended(bench).Cues);
@@ -147,8 +149,8 @@ public class SeatCueTests
         bench.Pulses.Rpm = 1700;
         bench.Run(1);
         bench.Press(0.2);
-        bench.Run(2.9);
-        Assert.Matches("^t  [34]$", bench.Text);
+        bench.Run(1.4);
+        Assert.Matches("^t  [23]$", bench.Text);
     }
 
     [Fact]
