@@ -31,7 +31,7 @@ namespace LoggerBox.BoardParts.Cues
             new CueSignal(Cue.DriveCut, 5, "CUt ", "#...#...#", "#...#...#", false),
             new CueSignal(Cue.PressureTooLowToStall, 8, "Lo P", "####..", "####..", true),
             new CueSignal(Cue.MainFarTooHigh, 8, "HI P", "####..##..", "####..##..", true),
-            new CueSignal(Cue.ReliefStop, 8, "rEL-", "##########", "#.", true),
+            new CueSignal(Cue.ReliefStop, 8, "rEL-", "##########.##########", "##########.##########", false),
             new CueSignal(Cue.LoopFault, 6, "LooP", "##.#", "##.#......", true),
             new CueSignal(Cue.ReadingsLost, 6, "Ad--", "##.##", "##.##.....", true),
             new CueSignal(Cue.GearInputsBoth, 6, "F-r ", "##.#.#", "##.#.#....", true),

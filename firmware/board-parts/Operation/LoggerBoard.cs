@@ -75,6 +75,11 @@ namespace LoggerBox.BoardParts.Operation
                 Signals.EndStallAlarms();
             }
 
+            if (cue == Cue.ZeroTaken)
+            {
+                Signals.End(Cue.ZeroAgain);
+            }
+
             Signals.Give(cue, CueNumber, _now);
         }
     }

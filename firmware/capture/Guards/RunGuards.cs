@@ -8,20 +8,26 @@ namespace LoggerBox.Capture.Guards
     /// <summary>All that watches a run while it lasts, and what is said of the holds in it.</summary>
     public sealed class RunGuards
     {
+        // A minute with the engine running, in tenths of a second.
+        private const int BinsOfATest = 600;
+
         public readonly StallGuard Stall;
 
         private readonly PressureGuard _pressures;
+        private readonly ReliefGuard _relief;
         private readonly HoldWindow _window;
         private readonly CaptureCues _captures;
         private readonly Tags _tags;
         private readonly CueGiver _cues;
         private bool _setUpAsked;
+        private int _runningBins;
         private bool _capturedInRun;
 
         public RunGuards(PlanRecord plan, SessionHeader header, Tags tags, CueGiver cues)
         {
             Stall = new StallGuard(plan);
             _pressures = new PressureGuard(plan, header);
+            _relief = new ReliefGuard(plan);
             _window = new HoldWindow(plan);
             _captures = new CaptureCues(plan, header, _window);
             _tags = tags;
@@ -52,8 +58,17 @@ namespace LoggerBox.Capture.Guards
             }
 
             _cues.Give(ran && !runs && cue == Cue.CoolDown && !_capturedInRun ? Cue.NotCapturedUnsteady : Cue.None, now);
+            AskForZero(speedTenths, now);
             _cues.Give(_pressures.Watch(bin), now);
+            _cues.Give(_relief.Watch(_tags.Gear, speedTenths), now);
             _cues.Give(_window.Watch(_tags.Gear, _tags.Mark, speedTenths), now);
+        }
+
+        // After a test the zero is wanted again; an engine that was only started and stopped has nothing to compare.
+        private void AskForZero(int speedTenths, long now)
+        {
+            _cues.Give(speedTenths == 0 && _runningBins >= BinsOfATest ? Cue.ZeroAgain : Cue.None, now);
+            _runningBins = speedTenths == 0 ? 0 : _runningBins + 1;
         }
 
         // Once, and again when an answer was given that no longer holds.

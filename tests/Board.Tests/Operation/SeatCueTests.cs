@@ -13,7 +13,7 @@ public class SeatCueTests
 {
     private static readonly PlanRecord Plan = new()
     {
-        Name = "sample truck", IdleMaxTenths = 7600, GovernedTenths = 24500, MainIdleMinPascal = 300000, MainHoldMinPascal = 900000, MainHoldMaxPascal = 1200000,
+        Name = "sample truck", IdleMaxTenths = 7600, GovernedTenths = 24500, MainIdleMinPascal = 300000, MainHoldMinPascal = 900000, MainHoldMaxPascal = 1200000, ReliefDropMinTenths = 900, ReliefDropMaxTenths = 2600,
     };
 
     [Fact]
@@ -95,6 +95,35 @@ public class SeatCueTests
         bench.Pulses.Rpm = 700;
         bench.Run(5);
         Assert.Contains(Cue.NotCapturedTooShort, Ended(bench).Cues);
+    }
+
+    [Fact]
+    public void A_relief_that_is_held_for_five_seconds_is_told_to_stop_once()
+    {
+        using BoardBench bench = With(700, 8);
+        bench.Run(5);
+        bench.Pulses.Rpm = 2450;
+        bench.Run(6);
+        double from = bench.Now / 1e6;
+        bench.Pulses.Rpm = 2300;
+        bench.Run(9);
+        bench.Pulses.Rpm = 700;
+        bench.Run(2);
+        ReadSession session = Ended(bench);
+        (long microseconds, _, _) = Assert.Single(session.Events, one => one.Kind == EventKind.Cue && one.Value == (int)Cue.ReliefStop);
+        Assert.InRange((microseconds / 1e6) - from, 4.9, 5.6);
+    }
+
+    [Fact]
+    public void After_a_test_the_zero_is_asked_again()
+    {
+        using BoardBench bench = With(700, 8);
+        bench.Run(70);
+        bench.Pulses.Rpm = 0;
+        Array.Fill(bench.Chips.Milliampere, 4);
+        bench.Run(8);
+        Cue[] cues = [.. Ended(bench).Cues];
+        Assert.True(Array.IndexOf(cues, Cue.ZeroAgain) >= 0 && Array.IndexOf(cues, Cue.ZeroAgain) < Array.LastIndexOf(cues, Cue.ZeroTaken));
     }
 
     [Fact]
