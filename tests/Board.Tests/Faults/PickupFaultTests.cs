@@ -67,7 +67,7 @@ public class PickupFaultTests
         ReadSession session = bench.Session();
         int[] speeds = session.Values(Channel.Speed, 14, 24);
         Assert.NotEmpty(speeds);
-        
+
         // With eight pulses in the late bracket its last edge is known to a sixteenth of it: 16 ms of the 200 ms that are fitted.
         Assert.All(speeds, value => Assert.InRange(value, 20000 - tenths, 20000 + tenths));
         Assert.InRange(speeds.Average(), 19800, 20200);

@@ -122,7 +122,12 @@ public class SupplyFaultTests
         {
             bench.Port.Send(new SendCalibration
             {
-                Channel = channel, Kind = ChannelKind.CurrentLoop, ZeroCounts = 3201, SpanCounts = 12790, SpanPascal = 3447379, Reference = "gauge 7",
+                Channel = channel,
+                Kind = ChannelKind.CurrentLoop,
+                ZeroCounts = 3201,
+                SpanCounts = 12790,
+                SpanPascal = 3447379,
+                Reference = "gauge 7",
             });
             bench.Run(0.2);
         }

@@ -13,7 +13,14 @@ public class SeatCueTests
 {
     private static readonly PlanRecord Plan = new()
     {
-        Name = "sample truck", IdleMaxTenths = 7600, GovernedTenths = 24500, MainIdleMinPascal = 300000, MainHoldMinPascal = 900000, MainHoldMaxPascal = 1200000, ReliefDropMinTenths = 900, ReliefDropMaxTenths = 2600,
+        Name = "sample truck",
+        IdleMaxTenths = 7600,
+        GovernedTenths = 24500,
+        MainIdleMinPascal = 300000,
+        MainHoldMinPascal = 900000,
+        MainHoldMaxPascal = 1200000,
+        ReliefDropMinTenths = 900,
+        ReliefDropMaxTenths = 2600,
     };
 
     [Fact]
