@@ -74,7 +74,8 @@ namespace LoggerBox.Capture.Link
                 case MessageCode.GetCalibration:
                     return !getCalibration.TryRead(content) ? Refuse(code, RefusalReason.Malformed) : TellCalibration(code, getCalibration.Channel);
                 default:
-                    return Refuse(code, RefusalReason.UnknownRequest);
+                    // Its own words, from a line that echoes: answered, they would come back for ever.
+                    return code >= MessageCode.HelloAnswer ? null : Refuse(code, RefusalReason.UnknownRequest);
             }
         }
 

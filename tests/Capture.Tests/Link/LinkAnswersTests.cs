@@ -249,7 +249,16 @@ public sealed class LinkAnswersTests
     {
         Assert.Equal(RefusalReason.NoSuchSession, Assert.IsType<Refusal>(Assert.Single(Ask(new Fetch { SessionNumber = 99 }))).Reason);
         Assert.Equal(RefusalReason.NoSuchSession, Assert.IsType<Refusal>(Assert.Single(Ask(new Confirm { SessionNumber = 99 }))).Reason);
-        Assert.Equal(RefusalReason.UnknownRequest, Assert.IsType<Refusal>(Assert.Single(Ask(new Confirmed()))).Reason);
+        Assert.Equal(RefusalReason.UnknownRequest, Assert.IsType<Refusal>(Assert.Single(Ask(new LaterRequest()))).Reason);
+    }
+
+    [Fact]
+    public void A_logger_that_hears_itself_says_nothing_to_it()
+    {
+        foreach (IMessage own in (IMessage[])[new Confirmed(), new HelloAnswer(), new Data(), new Refusal { Request = MessageCode.List }])
+        {
+            Assert.Empty(Ask(own));
+        }
     }
 
     [Fact]
@@ -275,5 +284,15 @@ public sealed class LinkAnswersTests
         }
 
         return cable.Receive();
+    }
+
+    /// <summary>A request of a version that is not written yet.</summary>
+    private sealed class LaterRequest : IMessage
+    {
+        public MessageCode Code => (MessageCode)0x7F;
+
+        public void Write(ByteWriter writer) => writer.WriteByte(1);
+
+        public bool TryRead(ByteReader reader) => false;
     }
 }
