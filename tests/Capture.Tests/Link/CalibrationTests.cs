@@ -40,8 +40,15 @@ public sealed class CalibrationTests
     {
         SendCalibration sent = new()
         {
-            Channel = 3, Kind = ChannelKind.CurrentLoop, ZeroCounts = 3987, SpanCounts = 12800, SpanPascal = 2_758_000,
-            AccuracyPascal = 17_000, UtcSeconds = 1_780_000_000, Transducer = "0-500 psi, no. 12", Reference = "gauge 7, certificate 31",
+            Channel = 3,
+            Kind = ChannelKind.CurrentLoop,
+            ZeroCounts = 3987,
+            SpanCounts = 12800,
+            SpanPascal = 2_758_000,
+            AccuracyPascal = 17_000,
+            UtcSeconds = 1_780_000_000,
+            Transducer = "0-500 psi, no. 12",
+            Reference = "gauge 7, certificate 31",
         };
         CalibrationAnswer held = Assert.IsType<CalibrationAnswer>(Ask(sent));
         Assert.Equal((sent.ZeroCounts, sent.SpanCounts, sent.SpanPascal, sent.Reference), (held.ZeroCounts, held.SpanCounts, held.SpanPascal, held.Reference));
