@@ -87,15 +87,8 @@ public sealed class HostLine : IDisposable
 
     public void Dispose()
     {
-        if (WasCut)
-        {
-            // The serial library can wait without end for a device that has gone: it does so on a thread of its own then.
-            Task.Run(Close).Wait(CloseLimit);
-        }
-        else
-        {
-            Close();
-        }
+        // The serial library waits without end for what a device that has gone took no more of, noticed or not: on a thread of its own.
+        Task.Run(Close).Wait(CloseLimit);
     }
 
     private void Close()
