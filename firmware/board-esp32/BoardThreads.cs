@@ -73,7 +73,7 @@ namespace LoggerBox.BoardEsp32
             switch (_watch.Judge(thread, _threads[thread].IsAlive, Now))
             {
                 case ThreadVerdict.StartAgain:
-                    _program.RestartToNote = ((int)RestartReason.ThreadEnded * 256) + thread;
+                    _program.RestartToNote = EventRecord.Pair((int)RestartReason.ThreadEnded, thread);
                     Start(thread);
                     break;
                 case ThreadVerdict.EndsTooOften:

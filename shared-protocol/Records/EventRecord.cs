@@ -11,6 +11,9 @@ namespace LoggerBox.Protocol.Records
 
         public RecordCode Code => RecordCode.Event;
 
+        /// <summary>The value of a kind that tells two things.</summary>
+        public static int Pair(int first, int second) => (first * 256) + second;
+
         public void Write(ByteWriter writer)
         {
             writer.WriteInt64(Microseconds);

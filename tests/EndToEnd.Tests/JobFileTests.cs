@@ -84,4 +84,14 @@ public sealed class JobFileTests : IDisposable
     }
 
     private CommandResult Import() => LoggerBoxCommand.Run("import", File, "--archive", bench.Archive);
+
+    [LinuxFact]
+    public void A_trace_that_comes_through_a_pipe_is_imported_from_its_first_line()
+    {
+        using var bench = new Workbench();
+        using System.Diagnostics.Process shell = System.Diagnostics.Process.Start(
+            "sh", ["-c", $"cat '{Recordings.Trace("healthy")}' | '{LoggerBoxCommand.Executable}' import /dev/stdin --archive '{bench.Archive}' > '{bench.At("said")}' 2>&1"]);
+        shell.WaitForExit();
+        Assert.True(shell.ExitCode == 0, System.IO.File.ReadAllText(bench.At("said")));
+    }
 }

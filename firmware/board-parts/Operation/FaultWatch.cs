@@ -43,7 +43,7 @@ namespace LoggerBox.BoardParts.Operation
             {
                 _rejected = rejectedPulseReadings;
                 _counterNoted = now;
-                engine.Note(EventKind.BoardFault, ((int)BoardFault.PulseCounter * 256) + 1, now);
+                engine.Note(EventKind.BoardFault, EventRecord.Pair((int)BoardFault.PulseCounter, 1), now);
             }
         }
 
@@ -79,7 +79,7 @@ namespace LoggerBox.BoardParts.Operation
 
         private void Tell(CaptureEngine engine, BoardFault fault, int detail, Cue cue, long now)
         {
-            engine.Note(EventKind.BoardFault, ((int)fault * 256) + detail, now);
+            engine.Note(EventKind.BoardFault, EventRecord.Pair((int)fault, detail), now);
             if (detail != 0)
             {
                 engine.Tell(cue, now);

@@ -167,7 +167,7 @@ namespace LoggerBox.BoardParts.Operation
 
             else if (_cardCameBack)
             {
-                _session.Note(EventKind.BoardFault, (int)BoardFault.Card * 256, now);
+                _session.Note(EventKind.BoardFault, EventRecord.Pair((int)BoardFault.Card, 0), now);
             }
 
             _wasCut = false;

@@ -40,7 +40,7 @@ namespace LoggerBox.BoardParts.Operation
                 Settings.Reset();
             }
 
-            Restart = (Settings.RestartReason * 256) + Settings.RestartThread;
+            Restart = EventRecord.Pair(Settings.RestartReason, Settings.RestartThread);
             Settings.RestartReason = 0;
             Settings.RestartThread = 0;
             Settings.BootCount = (ushort)((Settings.BootCount > highestBootCount ? Settings.BootCount : highestBootCount) + 1);

@@ -86,7 +86,7 @@ namespace LoggerBox.BoardParts.Operation
 
         public void TellSupply(bool isLow, long now)
         {
-            _engine.Note(EventKind.BoardFault, ((int)BoardFault.Supply * 256) + (isLow ? 1 : 0), now);
+            _engine.Note(EventKind.BoardFault, EventRecord.Pair((int)BoardFault.Supply, isLow ? 1 : 0), now);
             if (isLow)
             {
                 _engine.Tell(Cue.LowSupply, now);
@@ -127,19 +127,19 @@ namespace LoggerBox.BoardParts.Operation
             }
             else if (afterCut)
             {
-                _engine.Note(EventKind.Restart, (int)RestartReason.PowerReturned * 256, now);
+                _engine.Note(EventKind.Restart, EventRecord.Pair((int)RestartReason.PowerReturned, 0), now);
             }
 
             Tell(afterCut || memory.Restart != 0 ? Cue.Restarted : Cue.Armed, 0, now);
             if (!memory.Clock.IsSet)
             {
-                _engine.Note(EventKind.BoardFault, ((int)BoardFault.Clock * 256) + 1, now);
+                _engine.Note(EventKind.BoardFault, EventRecord.Pair((int)BoardFault.Clock, 1), now);
                 Tell(Cue.ClockNotSet, 0, now);
             }
 
             if (memory.IsWithoutCalibration)
             {
-                _engine.Note(EventKind.BoardFault, ((int)BoardFault.Settings * 256) + 1, now);
+                _engine.Note(EventKind.BoardFault, EventRecord.Pair((int)BoardFault.Settings, 1), now);
                 Tell(Cue.SettingsDamaged, 0, now);
             }
         }

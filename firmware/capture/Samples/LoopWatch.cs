@@ -21,7 +21,7 @@ namespace LoggerBox.Capture.Samples
             }
         }
 
-        /// <summary>Channel * 256 + state, of the last true <see cref="Look"/>.</summary>
+        /// <summary>Channel and state as one event value, of the last true <see cref="Look"/>.</summary>
         public int Changed { get; private set; }
 
         public bool IsFault { get; private set; }
@@ -37,7 +37,7 @@ namespace LoggerBox.Capture.Samples
                 if (state != LoopState.NoReading && state != _believed[channel] && _since[channel] >= BinsToBelieve)
                 {
                     _believed[channel] = state;
-                    Changed = (channel * 256) + (int)state;
+                    Changed = EventRecord.Pair(channel, (int)state);
                     IsFault = state != LoopState.Measuring;
                     return true;
                 }

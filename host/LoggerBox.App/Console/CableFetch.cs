@@ -64,7 +64,7 @@ internal sealed class CableFetch : IDisposable
                 DownloadResult result = download.Run();
 
                 // A session that came before the line was cut is as new as those after it.
-                return ([.. result.Sessions.Select(session => session with { IsNew = !before.Contains(session.Id) })], [.. notes, .. result.Notes]);
+                return ([.. result.Sessions.Select(session => session with { IsNew = !before.Contains(session.Id) })], [.. notes.Union(result.Notes)]);
             }
             catch (UserErrorException) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
             {

@@ -12,8 +12,8 @@ internal static class CompareVerb
     public static Command Declare(Terminal terminal)
     {
         var reading = new SubjectReading(terminal);
-        var before = new Argument<string>("BEFORE") { Description = Messages.BeforeArgument };
-        var after = new Argument<string>("AFTER") { Description = Messages.AfterArgument };
+        var before = SharedOptions.NotEmpty(new Argument<string>("BEFORE") { Description = Messages.BeforeArgument });
+        var after = SharedOptions.NotEmpty(new Argument<string>("AFTER") { Description = Messages.AfterArgument });
         var json = SharedOptions.Json();
         var verb = new Command("compare", Messages.CompareVerb) { before, after, json };
         reading.AddOptionsTo(verb);

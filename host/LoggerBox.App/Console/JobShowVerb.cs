@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Linq;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Report;
 
@@ -36,7 +37,7 @@ internal static class JobShowVerb
     {
         if (json)
         {
-            ListingJson.Write(terminal.Out, writer => ListingJson.Job(writer, job));
+            JsonText.Write(terminal.Out, writer => ListingJson.Job(writer, job));
             return;
         }
 

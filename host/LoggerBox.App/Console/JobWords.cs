@@ -1,7 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
-using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
@@ -36,8 +35,8 @@ internal static class JobWords
     public static IReadOnlyList<ReportFact> Bookkeeping(Job job) =>
     [
         new ReportFact("Data sheet", job.Details.SheetName),
-        .. Members("Before the repair", job, SessionRole.Before),
-        .. Members("After the repair", job, SessionRole.After),
+        .. Members("Before the repair", job.SessionIdsOf(SessionRole.Before)),
+        .. Members("After the repair", job.SessionIdsOf(SessionRole.After)),
         new ReportFact("Opened", Moment(job.Opened)),
         new ReportFact("Closed", job.Closed is DateTimeOffset closed ? Moment(closed) : null),
     ];
@@ -47,11 +46,8 @@ internal static class JobWords
 
     public static string Moment(DateTimeOffset time) => time.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
 
-    private static IEnumerable<ReportFact> Members(string label, Job job, SessionRole role)
-    {
-        string[] ids = [.. job.Sessions.Where(session => session.Role == role).Select(session => session.Id)];
-        return ids.Length > 0 ? [new ReportFact(label, string.Join(' ', ids))] : [];
-    }
+    private static IEnumerable<ReportFact> Members(string label, IReadOnlyList<string> ids) =>
+        ids.Count > 0 ? [new ReportFact(label, string.Join(' ', ids))] : [];
 
     private static string? Oil(JobDetails details) =>
         details.OilCelsius is null || details.OilRead.Length == 0 ? Number(details.OilCelsius, "°C") : $"{Number(details.OilCelsius, "°C")} ({details.OilRead})";

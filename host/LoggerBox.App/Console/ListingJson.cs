@@ -1,9 +1,8 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Sessions;
 
@@ -12,20 +11,7 @@ namespace LoggerBox.App.Console;
 /// <summary>Sessions and jobs for other programs; times as ISO 8601 with the shop's offset, a missing value is null.</summary>
 internal static class ListingJson
 {
-    private static readonly JsonWriterOptions Options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
-    public static void Write(TextWriter output, Action<Utf8JsonWriter> content)
-    {
-        using var bytes = new MemoryStream();
-        using (var writer = new Utf8JsonWriter(bytes, Options))
-        {
-            content(writer);
-        }
-
-        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
-    }
-
-    public static void WriteArray<T>(TextWriter output, IEnumerable<T> items, Action<Utf8JsonWriter, T> one) => Write(output, writer =>
+    public static void WriteArray<T>(TextWriter output, IEnumerable<T> items, Action<Utf8JsonWriter, T> one) => JsonText.Write(output, writer =>
     {
         writer.WriteStartArray();
         foreach (T item in items)
@@ -52,13 +38,7 @@ internal static class ListingJson
         writer.WriteNumber("duration_s", session.Duration.TotalSeconds);
         writer.WriteNumber("sample_sets", session.SampleSets);
         writer.WriteNumber("holds", session.Holds);
-        writer.WriteStartArray("steps");
-        foreach (string step in SessionsVerb.StepsOf(session))
-        {
-            writer.WriteStringValue(step);
-        }
-
-        writer.WriteEndArray();
+        writer.WriteStrings("steps", SessionsVerb.StepsOf(session));
         writer.WriteNumber("length", session.Length);
         writer.WriteNumber("received", session.Received);
         writer.WriteNumber("damaged_records", session.Damage.Records);
@@ -95,30 +75,10 @@ internal static class ListingJson
         writer.WriteString("oil_read", details.OilRead);
         Moment(writer, "opened", job.Opened);
         Moment(writer, "closed", job.Closed);
-        writer.WriteStartArray("sessions");
-        foreach (string id in job.SessionIds)
-        {
-            writer.WriteStringValue(id);
-        }
-
-        writer.WriteEndArray();
-        WriteMembers(writer, "before", job, SessionRole.Before);
-        WriteMembers(writer, "after", job, SessionRole.After);
+        writer.WriteStrings("sessions", job.SessionIds);
+        writer.WriteStrings("before", job.SessionIdsOf(SessionRole.Before));
+        writer.WriteStrings("after", job.SessionIdsOf(SessionRole.After));
         writer.WriteEndObject();
-    }
-
-    private static void WriteMembers(Utf8JsonWriter writer, string name, Job job, SessionRole role)
-    {
-        writer.WriteStartArray(name);
-        foreach (JobSession session in job.Sessions)
-        {
-            if (session.Role == role)
-            {
-                writer.WriteStringValue(session.Id);
-            }
-        }
-
-        writer.WriteEndArray();
     }
 
     private static void Gap(Utf8JsonWriter writer, SessionGap gap, long start)

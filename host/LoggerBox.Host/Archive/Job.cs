@@ -40,6 +40,8 @@ public sealed record Job(
     IReadOnlyList<JobSession> Sessions)
 {
     public IReadOnlyList<string> SessionIds => [.. Sessions.Select(session => session.Id)];
+
+    public IReadOnlyList<string> SessionIdsOf(SessionRole role) => [.. Sessions.Where(session => session.Role == role).Select(session => session.Id)];
 }
 
 /// <param name="Id">S1, S2, ...</param>

@@ -57,19 +57,21 @@ public sealed class SessionRows
     /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
     public LoadedSession Load(string id)
     {
-        byte[] bytes = Bytes(id);
-        return new LoadedSession(Find(id), bytes, SessionDecoder.Decode(bytes).Session);
+        (ArchivedSession row, byte[] bytes) = archive.Read(open =>
+        {
+            ArchivedSession found = Find(open, id);
+            return (found, Bytes(open, found));
+        });
+        return new LoadedSession(row, bytes, SessionDecoder.Decode(bytes).Session);
     }
 
     /// <summary>The record bytes as received: all that most need, and much less than the records read out of them.</summary>
     /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
-    public byte[] Bytes(string id) => archive.Read(open =>
-    {
-        ArchivedSession row = Find(open, id);
-        return row.Complete
-            ? SessionParts.Load(open, RowOf(open, id), row.Length)
-            : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
-    });
+    public byte[] Bytes(string id) => archive.Read(open => Bytes(open, Find(open, id)));
+
+    private byte[] Bytes(SqliteConnection open, ArchivedSession row) => row.Complete
+        ? SessionParts.Load(open, RowOf(open, row.Id), row.Length)
+        : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
 
     internal long RowOf(SqliteConnection open, string id)
     {

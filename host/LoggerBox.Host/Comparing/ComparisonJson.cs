@@ -1,7 +1,5 @@
 using System;
-using System.Collections.Generic;
 using System.IO;
-using System.Text;
 using System.Text.Json;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
@@ -14,35 +12,31 @@ public static class ComparisonJson
 {
     public const string Format = "loggerbox-comparison/1";
 
-    private static readonly JsonWriterOptions Options = new() { Indented = true };
-
     public static void Write(Comparison comparison, TextWriter writer)
     {
         ArgumentNullException.ThrowIfNull(comparison);
-        ArgumentNullException.ThrowIfNull(writer);
-        using MemoryStream bytes = new();
-        using (Utf8JsonWriter json = new(bytes, Options))
-        {
-            json.WriteStartObject();
-            json.WriteString("format", Format);
-            json.WriteString("unit", comparison.Unit.Code());
-            json.WriteString("truck", comparison.After.Truck);
-            json.WriteString("outcome", ComparisonText.Headline(comparison));
-            json.WriteStartArray("readings");
-            foreach (ReadingChange row in comparison.Readings)
-            {
-                Reading(json, row);
-            }
+        JsonText.Write(writer, json => Content(json, comparison));
+    }
 
-            json.WriteEndArray();
-            Strings(json, "suspects_gone", comparison.Gone);
-            Strings(json, "suspects_still", comparison.Still);
-            Strings(json, "suspects_new", comparison.New);
-            Strings(json, "notes", comparison.Notes);
-            json.WriteEndObject();
+    private static void Content(Utf8JsonWriter json, Comparison comparison)
+    {
+        json.WriteStartObject();
+        json.WriteString("format", Format);
+        json.WriteString("unit", comparison.Unit.Code());
+        json.WriteString("truck", comparison.After.Truck);
+        json.WriteString("outcome", ComparisonText.Headline(comparison));
+        json.WriteStartArray("readings");
+        foreach (ReadingChange row in comparison.Readings)
+        {
+            Reading(json, row);
         }
 
-        writer.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+        json.WriteEndArray();
+        json.WriteStrings("suspects_gone", comparison.Gone);
+        json.WriteStrings("suspects_still", comparison.Still);
+        json.WriteStrings("suspects_new", comparison.New);
+        json.WriteStrings("notes", comparison.Notes);
+        json.WriteEndObject();
     }
 
     private static void Reading(Utf8JsonWriter json, ReadingChange row)
@@ -53,8 +47,8 @@ public static class ComparisonJson
         json.WriteString("unit", row.Unit);
         Side(json, "before", row.Before);
         Side(json, "after", row.After);
-        Number(json, "change", row.Change);
-        Number(json, "uncertainty", row.Uncertainty);
+        json.WriteReading("change", row.Change);
+        json.WriteReading("uncertainty", row.Uncertainty);
         if (row.IsReal is { } isReal)
         {
             json.WriteBoolean("changed", isReal);
@@ -76,32 +70,9 @@ public static class ComparisonJson
         }
 
         json.WriteStartObject(name);
-        Number(json, "value", row.Value);
-        Number(json, "uncertainty", row.Uncertainty);
+        json.WriteReading("value", row.Value);
+        json.WriteReading("uncertainty", row.Uncertainty);
         json.WriteString("verdict", row.Verdict is { } verdict ? JudgementJson.Code(verdict) : null);
         json.WriteEndObject();
-    }
-
-    private static void Number(Utf8JsonWriter json, string name, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-        {
-            json.WriteNumber(name, Math.Round(number, 6));
-        }
-        else
-        {
-            json.WriteNull(name);
-        }
-    }
-
-    private static void Strings(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (string text in texts)
-        {
-            json.WriteStringValue(text);
-        }
-
-        json.WriteEndArray();
     }
 }

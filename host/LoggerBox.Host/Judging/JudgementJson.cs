@@ -1,8 +1,6 @@
 using System;
 using System.Collections.Generic;
 using System.IO;
-using System.Text;
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Rules;
@@ -14,21 +12,32 @@ public static class JudgementJson
 {
     public const string Format = "loggerbox-judgement/1";
 
-    // Sentences hold quotes and degree signs; the output is a file or a pipe, never a web page's script.
-    private static readonly JsonWriterOptions Options = new() { Indented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     public static void Write(Judgement judgement, TextWriter writer)
     {
-        ArgumentNullException.ThrowIfNull(writer);
-        using var bytes = new MemoryStream();
-        Write(judgement, bytes);
-        writer.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+        ArgumentNullException.ThrowIfNull(judgement);
+        JsonText.Write(writer, json => Content(json, judgement));
     }
 
     public static void Write(Judgement judgement, Stream stream)
     {
         ArgumentNullException.ThrowIfNull(judgement);
-        using var json = new Utf8JsonWriter(stream, Options);
+        JsonText.Write(stream, json => Content(json, judgement));
+    }
+
+    /// <summary>The verdict's written code.</summary>
+    public static string Code(Verdict verdict) => verdict switch
+    {
+        Verdict.In => "in",
+        Verdict.Low => "low",
+        Verdict.High => "high",
+        Verdict.CloseLow => "close-low",
+        Verdict.CloseHigh => "close-high",
+        Verdict.NotMeasured => "not-measured",
+        _ => "void",
+    };
+
+    private static void Content(Utf8JsonWriter json, Judgement judgement)
+    {
         json.WriteStartObject();
         json.WriteString("format", Format);
         json.WriteString("rules", judgement.Rules);
@@ -47,18 +56,6 @@ public static class JudgementJson
         json.WriteEndObject();
     }
 
-    /// <summary>The verdict's written code.</summary>
-    public static string Code(Verdict verdict) => verdict switch
-    {
-        Verdict.In => "in",
-        Verdict.Low => "low",
-        Verdict.High => "high",
-        Verdict.CloseLow => "close-low",
-        Verdict.CloseHigh => "close-high",
-        Verdict.NotMeasured => "not-measured",
-        _ => "void",
-    };
-
     private static void Validity(Utf8JsonWriter json, ValidityNote note)
     {
         json.WriteString("code", note.Code);
@@ -71,8 +68,8 @@ public static class JudgementJson
     {
         json.WriteString("step", StepCodes.Text(hold.Step));
         json.WriteString("gear", GearCode(hold.Gear));
-        Number(json, "start_s", hold.StartSeconds);
-        Number(json, "duration_s", hold.DurationSeconds);
+        json.WriteReading("start_s", hold.StartSeconds);
+        json.WriteReading("duration_s", hold.DurationSeconds);
         json.WriteBoolean("counts", hold.Counts);
         Reading(json, "rpm", hold.Rpm);
         Reading(json, "main", hold.Main);
@@ -89,31 +86,31 @@ public static class JudgementJson
         }
 
         json.WriteStartObject(name);
-        Number(json, "settled", reading.Settled);
-        Number(json, "peak", reading.Peak);
-        Number(json, "uncertainty", reading.Uncertainty);
+        json.WriteReading("settled", reading.Settled);
+        json.WriteReading("peak", reading.Peak);
+        json.WriteReading("uncertainty", reading.Uncertainty);
         json.WriteEndObject();
     }
 
     private static void Engagement(Utf8JsonWriter json, JudgedEngagement engagement)
     {
         json.WriteString("gear", GearCode(engagement.Gear));
-        Number(json, "start_s", engagement.StartSeconds);
-        Number(json, "fill_s", engagement.FillSeconds);
-        Number(json, "rise_s", engagement.RiseSeconds);
-        Number(json, "total_s", engagement.TotalSeconds);
-        Number(json, "overshoot_percent", engagement.OvershootPercent);
+        json.WriteReading("start_s", engagement.StartSeconds);
+        json.WriteReading("fill_s", engagement.FillSeconds);
+        json.WriteReading("rise_s", engagement.RiseSeconds);
+        json.WriteReading("total_s", engagement.TotalSeconds);
+        json.WriteReading("overshoot_percent", engagement.OvershootPercent);
     }
 
     private static void Check(Utf8JsonWriter json, Check check)
     {
         json.WriteString("step", check.Step);
         json.WriteString("quantity", check.Quantity);
-        Number(json, "value", check.Value);
-        Number(json, "uncertainty", check.Uncertainty);
+        json.WriteReading("value", check.Value);
+        json.WriteReading("uncertainty", check.Uncertainty);
         json.WriteString("unit", check.Unit);
-        Number(json, "min", check.Min);
-        Number(json, "max", check.Max);
+        json.WriteReading("min", check.Min);
+        json.WriteReading("max", check.Max);
         json.WriteString("verdict", Code(check.Verdict));
     }
 
@@ -121,9 +118,9 @@ public static class JudgementJson
     {
         json.WriteString("code", suspect.Code);
         json.WriteNumber("rank", suspect.Rank);
-        Number(json, "score", suspect.Score);
-        Strings(json, "for", suspect.For);
-        Strings(json, "against", suspect.Against);
+        json.WriteReading("score", suspect.Score);
+        json.WriteStrings("for", suspect.For);
+        json.WriteStrings("against", suspect.Against);
         json.WriteString("next", suspect.Next);
     }
 
@@ -153,29 +150,5 @@ public static class JudgementJson
         }
 
         json.WriteEndArray();
-    }
-
-    private static void Strings(Utf8JsonWriter json, string name, IReadOnlyList<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (string text in texts)
-        {
-            json.WriteStringValue(text);
-        }
-
-        json.WriteEndArray();
-    }
-
-    /// <summary>Six decimals: a microsecond, a millionth of a unit.</summary>
-    private static void Number(Utf8JsonWriter json, string name, double? value)
-    {
-        if (value is { } number && double.IsFinite(number))
-        {
-            json.WriteNumber(name, Math.Round(number, 6));
-        }
-        else
-        {
-            json.WriteNull(name);
-        }
     }
 }

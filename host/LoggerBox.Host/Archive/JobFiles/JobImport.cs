@@ -35,7 +35,9 @@ public sealed class JobImport
         {
             using FileStream file = new(path, FileMode.Open, FileAccess.Read);
             byte[] start = new byte[JobFileFormat.Magic.Length];
-            return file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false) == start.Length && JobFileFormat.Magic.SequenceEqual(start);
+
+            // What is read of a pipe is gone for whoever reads it next.
+            return file.CanSeek && file.ReadAtLeast(start, start.Length, throwOnEndOfStream: false) == start.Length && JobFileFormat.Magic.SequenceEqual(start);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
