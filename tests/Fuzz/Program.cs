@@ -1,42 +1,31 @@
 using System;
-using System.Collections.Generic;
-using System.Diagnostics;
 using System.Globalization;
-using LoggerBox.Fuzz.Targets;
+using LoggerBox.Fuzz;
 
-Dictionary<string, Func<Random, string?>> targets = new() { ["frame"] = FrameTarget.Try, ["record"] = RecordTarget.Try };
-int Option(string name, int otherwise) =>
-    Array.IndexOf(args, name) is int at and >= 0 && at + 1 < args.Length ? int.Parse(args[at + 1], CultureInfo.InvariantCulture) : otherwise;
-string? only = Array.IndexOf(args, "--target") is int place and >= 0 && place + 1 < args.Length ? args[place + 1] : null;
-int seconds = Option("--seconds", 10);
-int first = Option("--seed", Environment.TickCount & 0xFFFFFF);
-int failures = 0;
-foreach ((string name, Func<Random, string?> target) in targets)
+string? Option(string name) => Array.IndexOf(args, name) is int at and >= 0 && at + 1 < args.Length ? args[at + 1] : null;
+int Number(string name, int otherwise) => int.TryParse(Option(name), NumberStyles.Integer, CultureInfo.InvariantCulture, out int number) ? number : otherwise;
+
+string? only = Option("--target");
+if (only is not null && !FuzzTargets.ByName.ContainsKey(only))
 {
-    Stopwatch clock = Stopwatch.StartNew();
-    int tried = 0;
-    while ((only is null || only == name) && clock.Elapsed.TotalSeconds < seconds)
-    {
-        string? wrong;
-        int seed = unchecked(first + tried++);
-        try
-        {
-            wrong = target(new Random(seed));
-        }
-        catch (Exception error)
-        {
-            wrong = error.ToString();
-        }
-
-        if (wrong is not null)
-        {
-            Console.WriteLine($"{name}, --seed {seed}: {wrong}");
-            failures++;
-            break;
-        }
-    }
-
-    Console.WriteLine($"{name}: {tried:N0} inputs from seed {first}");
+    Console.Error.WriteLine($"There is no target {only}: name one of {string.Join(", ", FuzzTargets.ByName.Keys)}.");
+    return 2;
 }
 
-return failures == 0 ? 0 : 1;
+TimeSpan time = TimeSpan.FromSeconds(Number("--seconds", 10));
+int seed = Number("--seed", Environment.TickCount & 0xFFFFFF);
+int found = 0;
+foreach ((string name, Func<FuzzTarget> make) in FuzzTargets.ByName)
+{
+    if (only is not null && only != name)
+    {
+        continue;
+    }
+
+    using FuzzTarget target = make();
+    CampaignResult result = Campaign.Run(target, time, seed);
+    Console.WriteLine($"{name}: {result.Tried:N0} inputs from seed {seed}, {result.Refused:N0} refused, {(result.Wrong is null ? "nothing found" : result.Wrong)}");
+    found += result.Wrong is null ? 0 : 1;
+}
+
+return found == 0 ? 0 : 1;

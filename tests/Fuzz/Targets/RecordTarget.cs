@@ -1,77 +1,63 @@
 using System;
-using LoggerBox.Protocol.Framing;
+using System.Collections.Generic;
+using LoggerBox.Fuzz.Mutations;
 using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Tests;
 
 namespace LoggerBox.Fuzz.Targets;
 
-/// <summary>Records below the CRC: a block's bytes are changed, its CRC is made again, and what is taken must be written as it was read.</summary>
-public static class RecordTarget
+/// <summary>Below the CRC: a record's body is changed and its CRC made again; what is taken is written and read again the same.</summary>
+internal sealed class RecordTarget : FuzzTarget
 {
-    public static string? Try(Random random)
+    private static readonly List<IRecord> Records = [.. Examples.Records()];
+
+    private readonly RecordWriter writer = new();
+
+    public override string? Try(Random random)
     {
-        SampleBlock block = Block(random);
-        RecordWriter writer = new();
-        int length = writer.Write(block, 1, 1, 0);
-        byte[] bytes = writer.Bytes[..length];
-        int end = length - RecordFormat.CrcLength;
-        for (int i = random.Next(4); i > 0; i--)
+        byte[] sound = Examples.Bytes(Records[random.Next(Records.Count)]);
+        byte[] body = ByteMutation.Of(sound[RecordFormat.HeaderLength..^RecordFormat.CrcLength], random);
+        RecordCode code = random.Next(8) == 0 ? (RecordCode)random.Next(256) : (RecordCode)sound[2];
+        byte[] bytes = SealedRecord.Of(code, sound, body);
+        RecordScan scan = new(bytes, 0, bytes.Length);
+        if (body.Length > RecordFormat.MaxBody)
         {
-            bytes[random.Next(RecordFormat.HeaderLength, end)] = (byte)random.Next(256);
+            return scan.MoveNext() ? "a record longer than any" : null;
         }
 
-        uint crc = Crc32.Of(bytes, 0, end);
-        BitConverter.TryWriteBytes(bytes.AsSpan(end), crc);
-        RecordScan scan = new(bytes, 0, length);
-        if (!scan.MoveNext() || scan.Envelope.RecordLength != length)
+        if (!scan.MoveNext() || scan.Envelope.RecordLength != bytes.Length)
         {
             return "a record with a sound CRC is not found";
         }
 
-        SampleBlock read = new();
-        if (!scan.TryReadBody(read))
-        {
-            return null;
-        }
-
-        return read.Count > SampleBlock.Capacity ? "more sets than a block holds" : SameAgain(read, writer);
+        IRecord? read = Enum.IsDefined(code) ? Examples.Empty(code) : null;
+        return read is not null && scan.TryReadBody(read) ? Differs(read) : null;
     }
 
-    // A changed block may be written otherwise than it came; read again it is the same.
-    private static string? SameAgain(SampleBlock read, RecordWriter writer)
+    private string? Differs(IRecord read)
     {
+        if (Again(read) is not IRecord again)
+        {
+            return $"a {read.Code} that was taken is not taken again:\n{Examples.Text(read)}";
+        }
+
+        // U+FFFD takes more bytes than the byte it stands for: a text with it may be cut once.
+        string before = Examples.Text(read);
+        if (before.Contains('\uFFFD', StringComparison.Ordinal))
+        {
+            before = Examples.Text(again);
+            again = Again(again)!;
+        }
+
+        string after = Examples.Text(again);
+        return before == after ? null : $"written again it reads otherwise:\n{before}\n{after}";
+    }
+
+    private IRecord? Again(IRecord read)
+    {
+        IRecord again = Examples.Empty(read.Code);
         int length = writer.Write(read, 1, 1, 0);
-        SampleBlock again = new();
         RecordScan scan = new(writer.Bytes, 0, length);
-        bool taken = length > 0 && scan.MoveNext() && scan.TryReadBody(again) && again.Count == read.Count;
-        SampleSet one = new();
-        SampleSet other = new();
-        for (int i = 0; taken && i < read.Count; i++)
-        {
-            read.CopyTo(i, one);
-            again.CopyTo(i, other);
-            taken = one.Microseconds == other.Microseconds && one.Values.AsSpan().SequenceEqual(other.Values);
-        }
-
-        return taken ? null : "written again, a block reads otherwise";
-    }
-
-    private static SampleBlock Block(Random random)
-    {
-        SampleBlock block = new();
-        block.Begin(20_000);
-        SampleSet sample = new();
-        int width = 1 << random.Next(1, 14);
-        for (int i = random.Next(1, SampleBlock.Capacity + 1); i > 0; i--)
-        {
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                sample.Values[channel] = 2000 + random.Next(width);
-            }
-
-            block.TryAdd(sample);
-            sample.Microseconds += 20_000;
-        }
-
-        return block;
+        return length > 0 && scan.MoveNext() && scan.TryReadBody(again) ? again : null;
     }
 }
