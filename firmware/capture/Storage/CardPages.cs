@@ -104,7 +104,7 @@ namespace LoggerBox.Capture.Storage
         private PageState ReadHeader(int page)
         {
             int read = store.Read((long)page * PageLength, bytes, 0, PageHeader.Length);
-            if (read == PageHeader.Length && Header.TryRead(bytes, 0, page) && Header.Used <= PayloadLength)
+            if (read == PageHeader.Length && Header.TryRead(bytes, 0, page) && Header.CanStand(page, PageLength))
             {
                 HighestNumber = Header.SessionNumber > HighestNumber ? Header.SessionNumber : HighestNumber;
                 HighestBootCount = Header.BootCount > HighestBootCount ? Header.BootCount : HighestBootCount;

@@ -65,8 +65,19 @@ namespace LoggerBox.Capture.Storage
             SessionNumber = Get(buffer, offset + 16);
             SessionStart = (int)Get(buffer, offset + 20);
             SessionOffset = Get(buffer, offset + 24);
-            return SessionStart <= page && IndexInBlock <= page
-                && Get(buffer, offset + CrcOffset) == Crc32.Of(buffer, offset, CrcOffset);
+            return Get(buffer, offset + CrcOffset) == Crc32.Of(buffer, offset, CrcOffset);
+        }
+
+        /// <summary>
+        /// False when what it says does not fit the pages that it speaks of: a sound CRC says only that nothing changed it, not that a log
+        /// wrote it. A session would be longer than its pages, or a block than what is read of it.
+        /// </summary>
+        public bool CanStand(int page, int pageLength)
+        {
+            int payload = pageLength - Length;
+            int before = page - SessionStart;
+            return SessionStart >= 0 && before >= IndexInBlock && IndexInBlock < CardPages.LongestWrite / pageLength && Used <= payload
+                && SessionOffset >= (uint)(IndexInBlock * payload) && SessionOffset <= (long)before * payload;
         }
 
         private static void Put(byte[] buffer, int offset, uint value)

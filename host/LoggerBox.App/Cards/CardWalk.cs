@@ -41,7 +41,7 @@ internal sealed class CardWalk
     private bool IsLog(int at)
     {
         int read = card.Read((long)at * page.Length, page, 0, page.Length);
-        bool isLog = read == page.Length && header.TryRead(page, 0, at) && header.Used <= page.Length - PageHeader.Length;
+        bool isLog = read == page.Length && header.TryRead(page, 0, at) && header.CanStand(at, page.Length);
         if (isLog && header.Kind == PageKind.Session)
         {
             Take();

@@ -75,6 +75,65 @@ public sealed class SpoiledCardTests
         Assert.Equal(0, scan.UnfinishedBytes);
     }
 
+    [Theory]
+    [InlineData("offset", 1 << 23)]
+    [InlineData("offset", int.MinValue)]
+    [InlineData("start", -1)]
+    [InlineData("start", int.MinValue)]
+    [InlineData("index", 255)]
+    [InlineData("index", 3)]
+    [InlineData("used", 481)]
+    public void A_page_header_made_up_with_its_CRC_says_no_more_than_its_pages_hold(string field, int value)
+    {
+        const int Capacity = 100_000;
+        MemoryStore store = new(Capacity);
+        RecordLog log = LogExamples.Opened(store);
+        Assert.True(log.BeginSession(LogExamples.Header()) && log.Append(LogExamples.Block()) && log.Append(LogExamples.Block()));
+        int pages = (int)store.Length / store.PageLength;
+        for (int page = 0; page < pages; page++)
+        {
+            MemoryStore forged = Forged(store, Capacity, page, field, value);
+            RecordLog again = LogExamples.Opened(forged);
+            for (int i = 0; i < again.Sessions.Count; i++)
+            {
+                LoggedSession session = again.Sessions[i];
+                Assert.InRange(session.StartPage, 0, session.LastPage);
+                Assert.InRange(session.Length, 1u, (uint)((session.LastPage - session.StartPage + 1) * (forged.PageLength - PageHeader.Length)));
+                LogExamples.Bytes(again, session);
+            }
+
+            LogExamples.Record(again, events: 1);
+        }
+    }
+
+    private static MemoryStore Forged(MemoryStore store, int capacity, int page, string field, int value)
+    {
+        byte[] image = new byte[store.Length];
+        store.Read(0, image, 0, image.Length);
+        PageHeader header = new();
+        Assert.True(header.TryRead(image, page * store.PageLength, page));
+        switch (field)
+        {
+            case "offset":
+                header.SessionOffset = (uint)value;
+                break;
+            case "start":
+                header.SessionStart = value;
+                break;
+            case "index":
+                header.IndexInBlock = value;
+                break;
+            default:
+                header.Used = value;
+                break;
+        }
+
+        header.Write(image, page * store.PageLength, page);
+        MemoryStore forged = new(capacity);
+        Assert.True(forged.Write(0, image, 0, image.Length));
+        return forged;
+    }
+
     /// <summary>Writes half of what is beyond its limit, and says that it failed.</summary>
     private sealed class FailingStore(int limit) : IRecordStore
     {
