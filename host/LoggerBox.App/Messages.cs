@@ -129,6 +129,9 @@ internal static class Messages
 
     public static string NoLog(string path) => $"{path} is no logger's log: nothing was read; check that it is the card of a logger, and keep it as it is.";
 
+    public static string NoPlainLog(string path) =>
+        $"{path} is empty or no plain file: nothing was read; a logger's log is never empty, so copy it again, or name the card's own folder.";
+
     public static string CardUnreadable(string path, string reason) =>
         $"{path} cannot be read ({reason}): try another card reader, or put the card back into the logger and fetch by cable.";
 
@@ -152,6 +155,9 @@ internal static class Messages
 
     public static string GapsOnCard(uint number, long bytes, int places) =>
         $"Session {number}: {bytes} bytes in {(places == 1 ? "one place" : places + " places")} can no longer be read from the card; where the archive had none, they are a gap of that length.";
+
+    public static string BreaksOff(uint number) =>
+        $"Session {number}, the last on the card, breaks off without an end: the power was cut or the card pulled while it was recorded, or its log was copied in part; if it is a copy, copy it again.";
 
     public static string PagesBetweenSessions(int pages) =>
         $"{(pages == 1 ? "One page" : pages + " pages")} between the sessions on the card cannot be read: what stood there is not known.";

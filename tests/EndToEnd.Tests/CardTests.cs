@@ -27,8 +27,10 @@ public sealed class CardTests : IDisposable
         RecordedCard.Make(Card, 1, 2);
         byte[] before = File.ReadAllBytes(Log);
 
-        string said = FetchCard().Expect(0).Out;
+        CommandResult result = FetchCard().Expect(0);
+        string said = result.Out;
 
+        Assert.Empty(result.Error);
         Assert.Contains("S1  session 1 of the logger, read from the card\nS2  session 2", said, StringComparison.Ordinal);
         Assert.Equal(RecordedCard.Cable(Card, bench.At("cable.sqlite")), RecordedCard.Sessions(bench.Archive));
         Assert.Contains("S1  session 1 of the logger, in the archive already", FetchCard().Expect(0).Out, StringComparison.Ordinal);
@@ -145,8 +147,9 @@ public sealed class CardTests : IDisposable
         RecordedCard.Make(Card, 1);
         File.WriteAllBytes(Log, File.ReadAllBytes(Log)[..50_001]);
 
-        FetchCard().Expect(0);
+        CommandResult result = FetchCard().Expect(0);
 
+        Assert.Contains("Session 1, the last on the card, breaks off without an end", result.Error, StringComparison.Ordinal);
         ArchivedSession row = Assert.Single(RecordedCard.Rows(bench.Archive));
         Assert.False(row.Ended);
         Assert.False(row.Damage.Any);
@@ -168,6 +171,34 @@ public sealed class CardTests : IDisposable
         FetchCard().Refused(1, Card, "one, two", "--card");
         LoggerBoxCommand.Run("fetch", "--card", "", "--archive", bench.Archive).Refused(2, "--card");
         LoggerBoxCommand.Run("fetch", "--card", Card, "--port", "x").Refused(2, "--port", "--card");
+        Assert.False(File.Exists(bench.Archive));
+    }
+
+    [Fact]
+    public void A_pipe_is_refused_without_waiting_for_it_whatever_it_is_called()
+    {
+        if (OperatingSystem.IsWindows())
+        {
+            return;
+        }
+
+        Directory.CreateDirectory(Card);
+        Process.Start("mkfifo", Log).WaitForExit();
+        FetchCard().Refused(1, Log, "empty or no plain file", "nothing was read");
+        LoggerBoxCommand.Run("fetch", "--card", Log, "--archive", bench.Archive).Refused(1, Log, "empty or no plain file");
+        File.CreateSymbolicLink(Path.Combine(Card, "link"), Log);
+        LoggerBoxCommand.Run("fetch", "--card", Path.Combine(Card, "link"), "--archive", bench.Archive).Refused(1, "empty or no plain file");
+        File.Move(Log, Path.Combine(Card, "other"));
+        FetchCard().Refused(1, "no logger's log in", Card);
+        Assert.False(File.Exists(bench.Archive));
+    }
+
+    [Fact]
+    public void An_empty_file_is_no_card_without_sessions()
+    {
+        Directory.CreateDirectory(Card);
+        File.WriteAllBytes(Log, []);
+        FetchCard().Refused(1, Log, "empty or no plain file", "copy it again");
         Assert.False(File.Exists(bench.Archive));
     }
 

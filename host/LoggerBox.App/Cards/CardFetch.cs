@@ -52,6 +52,11 @@ internal sealed class CardFetch
             }
         }
 
+        if (sessions.All.LastOrDefault() is { Ended: false } last)
+        {
+            intake.Notes.Add(Messages.BreaksOff(last.Number));
+        }
+
         intake.Notes.AddRange(sessions.Later.Select(one => Messages.LaterSession(one.Key, one.Value)));
         if (sessions.UnreadablePages > 0)
         {

@@ -45,11 +45,16 @@ internal sealed class CardFile : IRecordStore, IDisposable
     /// <summary>Why the last of them failed, in the system's words.</summary>
     public string Reason { get; private set; } = "";
 
-    /// <exception cref="UserErrorException">It cannot be opened.</exception>
+    /// <exception cref="UserErrorException">It cannot be opened, is empty or no plain file.</exception>
     public static CardFile Open(string folder, string path)
     {
         try
         {
+            if (PlainLength(path) == 0)
+            {
+                throw new UserErrorException(Messages.NoPlainLog(path));
+            }
+
             // Others may go on with it: a virtual logger that still runs keeps its card.
             return new CardFile(folder, path, new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0));
         }
@@ -85,6 +90,12 @@ internal sealed class CardFile : IRecordStore, IDisposable
 
     /// <summary>The page is one that the card failed to give.</summary>
     public bool HasFailed(long page) => failedPages.Contains(page);
+
+    /// <summary>
+    /// Bytes of the file, or of what it links to, told without opening it: to open a pipe waits until somebody writes. Pipes, sockets and
+    /// devices have none.
+    /// </summary>
+    public static long PlainLength(string path) => (File.ResolveLinkTarget(path, returnFinalTarget: true) as FileInfo ?? new FileInfo(path)).Length;
 
     private int Failed(long offset, string reason)
     {

@@ -81,8 +81,7 @@ internal static class CardSearch
     {
         try
         {
-            // Only plain files: a device or a pipe in the folder may never answer.
-            if ((File.GetAttributes(path) & FileAttributes.Device) != 0 || new FileInfo(path).Length < PageHeader.Length)
+            if (CardFile.PlainLength(path) < PageHeader.Length)
             {
                 return false;
             }
