@@ -15,7 +15,7 @@ public sealed class EncodedExampleTests
     private static readonly IReadOnlyList<string[]> Rows = ProtocolDocument.Read().Rows("Example of encoded columns", "bits");
 
     private static readonly byte[] Record = Convert.FromHexString(
-        File.ReadAllText(Path.Combine(Repository.Root, "tests", "vectors", "draft", "SampleBlock.hex")).ReplaceLineEndings(""));
+        File.ReadAllText(Path.Combine(Repository.Root, "tests", "vectors", "v1", "SampleBlock.hex")).ReplaceLineEndings(""));
 
     private static byte[] Body => Record[RecordFormat.HeaderLength..^RecordFormat.CrcLength];
 

