@@ -55,6 +55,12 @@ internal static class ArchiveErrors
     public static UserErrorException DoesNotAgree(string source, uint session) =>
         new($"Session {session}, read twice from {source}, does not agree with what is stored there: the logger's card may be failing; pull the card and keep it.");
 
+    public static UserErrorException DamagedRow(string path) =>
+        new($"The archive {path} is damaged (a row holds what cannot stand there): stop using it and restore it from a copy.");
+
+    public static UserErrorException DamagedSession(string path, string id) =>
+        new($"Session {id} in {path} is damaged: its bytes are not those that arrived; restore the archive from a copy, or fetch the session again into another one.");
+
     public static UserErrorException JobClosed(string id) =>
         new($"Job {id} is closed and takes no more sessions: open a new job with `loggerbox job new`.");
 

@@ -178,5 +178,9 @@ public sealed class ArchiveFile : IDisposable
         {
             throw ArchiveErrors.FromSqlite(path, error);
         }
+        catch (DamagedRowException)
+        {
+            throw ArchiveErrors.DamagedRow(path);
+        }
     }
 }

@@ -60,12 +60,12 @@ public sealed class IncomingSessions
         }
 
         long row = archive.Sessions.RowOf(open, id);
-        byte[] bytes = SessionParts.Load(open, row, arriving.Length);
+        byte[] bytes = SessionParts.Load(open, row, arriving.Length) ?? throw ArchiveErrors.DamagedSession(archive.Path, arriving.Id);
         uint crc = Crc32C.Of(bytes, 0, bytes.Length);
         ArchivedSession? same = SessionRows.Complete(open, arriving.Identity, arriving.Length).FirstOrDefault(other => other.Crc == crc);
         if (same is null)
         {
-            open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, SessionDecoder.Decode(bytes)));
+            open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, SessionDecoder.Summarise(bytes)));
         }
         else if (same.Id != arriving.Id)
         {

@@ -61,8 +61,8 @@ internal static class SessionColumns
             ("$id", id),
             ("$crc", (long)crc),
             ("$start", session.Header.StartUtcSeconds == 0 ? null : (long)session.Header.StartUtcSeconds),
-            ("$duration", DurationMilliseconds(session)),
-            ("$sets", (long)session.Samples.Count),
+            ("$duration", DurationMilliseconds(decoded)),
+            ("$sets", decoded.SampleSets),
             ("$holds", (long)session.Holds.Count),
             ("$steps", (long)(session.End?.StepsCaptured ?? 0)),
             ("$ended", session.End is null ? 0L : 1L),
@@ -92,9 +92,10 @@ internal static class SessionColumns
         row.Text("plan_name"),
         new SessionDamage(row.Integer("damaged_records"), row.Integer("damaged_bytes"), row.Integer("unknown_records")));
 
-    private static long DurationMilliseconds(RecordedSession session)
+    private static long DurationMilliseconds(DecodedSession decoded)
     {
-        long last = session.Samples.Count > 0 ? session.Samples[^1].Microseconds : session.End?.Microseconds ?? 0;
+        RecordedSession session = decoded.Session;
+        long last = decoded.LastSampleMicroseconds ?? session.End?.Microseconds ?? 0;
         // Wrong clocks in a damaged record must not make a duration that no column of time can hold.
         return Math.Clamp(last - session.Header.StartMicroseconds, 0, (long)TimeSpan.FromDays(3650).TotalMicroseconds) / 1000;
     }

@@ -99,7 +99,7 @@ public sealed class SessionIntake
         return archive.Incoming.Complete(id);
     }
 
-    private Agreement Compare(ArchivedSession row) => source.Compare(row, () => archive.Sessions.Bytes(row.Id));
+    private Agreement Compare(ArchivedSession row) => source.Compare(row, () => archive.Sessions.BytesAsTheyAre(row.Id));
 
     private string Conflict(SessionIdentity identity, ArchivedSession row, TakenSession taken) =>
         $"Session {identity.SessionNumber} was in the archive as {row.Id} with other bytes than {source.Name} holds: both are kept, the one from {source.Name} as {taken.Id}.";

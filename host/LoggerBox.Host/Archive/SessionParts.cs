@@ -32,20 +32,27 @@ internal static class SessionParts
         return received;
     }
 
-    public static byte[] Load(SqliteConnection open, long session, long length)
+    /// <summary>All bytes of a session of this length. Null where the parts do not make it up, one after the other.</summary>
+    public static byte[]? Load(SqliteConnection open, long session, long length)
     {
+        // What is really there is counted first: a damaged row may claim any length.
+        if (open.Scalar("SELECT sum(length(bytes)) FROM parts WHERE session = $session", ("$session", session)) != length || length > Array.MaxLength)
+        {
+            return null;
+        }
+
         // One copy of a session in memory, not three: a long one has tens of megabytes.
         byte[] bytes = new byte[length];
-        int end = 0;
+        long end = 0;
         open.Rows(
-            "SELECT bytes FROM parts WHERE session = $session ORDER BY start",
+            "SELECT start, bytes FROM parts WHERE session = $session ORDER BY start",
             part =>
             {
-                byte[] piece = part.GetFieldValue<byte[]>(0);
-                piece.CopyTo(bytes, end);
+                byte[] piece = part.GetFieldValue<byte[]>(1);
+                piece.CopyTo(bytes, part.GetInt64(0) == end ? end : throw new DamagedRowException("parts that do not follow each other"));
                 return end += piece.Length;
             },
             ("$session", session));
-        return end == length ? bytes : bytes[..end];
+        return bytes;
     }
 }

@@ -28,7 +28,7 @@ public sealed class SessionRows
             throw new UserErrorException($"{source} holds no records: nothing was archived; record a session first.");
         }
 
-        DecodedSession decoded = SessionDecoder.Decode(bytes);
+        DecodedSession decoded = SessionDecoder.Summarise(bytes);
         SessionHeader header = decoded.Session.Header;
         SessionIdentity identity = new(header.LoggerId, header.BootCount, header.SessionNumber);
         uint crc = Crc32C.Of(bytes, 0, bytes.Length);
@@ -54,7 +54,7 @@ public sealed class SessionRows
     /// <exception cref="UserErrorException">There is no such session.</exception>
     public ArchivedSession Find(string id) => archive.Read(open => Find(open, id));
 
-    /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
+    /// <exception cref="UserErrorException">There is no such session, it has arrived only in part, or the archive is damaged.</exception>
     public LoadedSession Load(string id)
     {
         (ArchivedSession row, byte[] bytes) = archive.Read(open =>
@@ -66,12 +66,19 @@ public sealed class SessionRows
     }
 
     /// <summary>The record bytes as received: all that most need, and much less than the records read out of them.</summary>
-    /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
+    /// <exception cref="UserErrorException">There is no such session, it has arrived only in part, or the archive is damaged.</exception>
     public byte[] Bytes(string id) => archive.Read(open => Bytes(open, Find(open, id)));
 
-    private byte[] Bytes(SqliteConnection open, ArchivedSession row) => row.Complete
-        ? SessionParts.Load(open, RowOf(open, row.Id), row.Length)
-        : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
+    /// <summary>To compare with what is elsewhere: nothing where the parts do not make the session up.</summary>
+    internal byte[] BytesAsTheyAre(string id) => archive.Read(open => BytesAsTheyAre(open, Find(open, id)));
+
+    private byte[] Bytes(SqliteConnection open, ArchivedSession row)
+    {
+        byte[] bytes = row.Complete ? BytesAsTheyAre(open, row) : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
+        return Crc32C.Of(bytes, 0, bytes.Length) == row.Crc ? bytes : throw ArchiveErrors.DamagedSession(archive.Path, row.Id);
+    }
+
+    private byte[] BytesAsTheyAre(SqliteConnection open, ArchivedSession row) => SessionParts.Load(open, RowOf(open, row.Id), row.Length) ?? [];
 
     internal long RowOf(SqliteConnection open, string id)
     {

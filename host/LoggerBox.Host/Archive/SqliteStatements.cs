@@ -28,7 +28,7 @@ internal static class SqliteStatements
         List<T> rows = [];
         while (reader.Read())
         {
-            rows.Add(row(reader));
+            rows.Add(Sound(row, reader));
         }
 
         return rows;
@@ -49,6 +49,19 @@ internal static class SqliteStatements
         row.IntegerOrNull(name + "_utc") is long seconds
             ? DateTimeOffset.FromUnixTimeSeconds(seconds).ToOffset(TimeSpan.FromMinutes(row.Integer(name + "_offset_minutes")))
             : null;
+
+    // SQLite gives what stands in the file, whatever the schema promised: text for a number, nothing where something must be, moments before time began.
+    private static T Sound<T>(Func<SqliteDataReader, T> row, SqliteDataReader reader)
+    {
+        try
+        {
+            return row(reader);
+        }
+        catch (Exception error) when (error is InvalidCastException or InvalidOperationException or ArgumentException or OverflowException or FormatException)
+        {
+            throw new DamagedRowException(error.Message, error);
+        }
+    }
 
     private static SqliteCommand Command(SqliteConnection connection, string sql, (string Name, object? Value)[] parameters)
     {

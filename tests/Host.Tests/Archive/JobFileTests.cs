@@ -62,6 +62,36 @@ public sealed class JobFileTests : IDisposable
         Assert.Equal(first.Corrections.Of("J2"), second.Corrections.Of("J2"));
     }
 
+    [Theory]
+    [InlineData("a:b.toml", "a_b.toml")]
+    [InlineData("a\\b/c.toml", "a_b_c.toml")]
+    public void A_sheet_may_be_called_what_only_one_system_takes_for_a_name(string name, string there)
+    {
+        first.Jobs.Create(details with { SheetName = name }, Now);
+        Import(Export("J3"));
+        using ArchiveFile second = Second();
+        Assert.Equal(there, second.Jobs.Load("J3").Details.SheetName);
+    }
+
+    [Fact]
+    public void What_no_reader_takes_is_not_exported()
+    {
+        first.Jobs.Create(details with { Complaint = new string('x', (1 << 20) + 1) }, Now);
+        first.Jobs.Create(details with { SheetText = new string('x', (1 << 20) + 1) }, Now);
+        first.Jobs.Create(details with { SheetText = "[truck]\0" }, Now);
+        for (int i = 0; i < 10_001; i++)
+        {
+            first.Corrections.Add(new Correction("J2", "serial", "0002", "misread", "A. Fitter", Now.AddSeconds(i)));
+        }
+
+        Assert.Contains("Job J3 cannot be written as a job file (\"complaint\" claims 1048577 bytes of text)", NotExported("J3"), StringComparison.Ordinal);
+        Assert.Contains("the data sheet is no text", NotExported("J4"), StringComparison.Ordinal);
+        Assert.Contains("the data sheet is no text", NotExported("J5"), StringComparison.Ordinal);
+        Assert.Contains("its sections do not end", NotExported("J2"), StringComparison.Ordinal);
+    }
+
+    private string NotExported(string job) => Assert.Throws<UserErrorException>(() => Export(job)).Message;
+
     [Fact]
     public void A_second_import_changes_nothing()
     {

@@ -21,6 +21,9 @@ internal static class JobFileErrors
     public static UserErrorException Wrong(string name, string what) =>
         new($"The job file {name} is not in order ({what}): nothing was imported; have it exported again.");
 
+    public static UserErrorException CannotExport(string job, string what) =>
+        new($"Job {job} cannot be written as a job file ({what}): nothing was written; put it right with `loggerbox job`, or export its sessions one by one as .csv.");
+
     public static UserErrorException OtherBytes(string name, uint number, string there) =>
         new($"Session {number} of the job file {name} is in the archive as {there} with other bytes: nothing was imported; compare the two archives and keep both files.");
 }

@@ -19,6 +19,9 @@ public static class JobFileFormat
     internal const int LongestText = 1 << 20;
     internal const int MostSmallBytes = 16 << 20;
 
+    /// <summary>Separators of folders and drives on one system or another.</summary>
+    internal static readonly char[] InNoFileName = ['/', '\\', ':'];
+
     internal static ReadOnlySpan<byte> Magic => "LgBxJob\u001A"u8;
 }
 

@@ -22,23 +22,32 @@ internal sealed class JobFileReader
     private (string Name, string Text) sheet = ("", "");
     private int smallBytes;
 
-    /// <param name="file">Must know its length; read by this object alone.</param>
-    /// <exception cref="UserErrorException">It is no job file, cut, damaged, newer, or holds what cannot be.</exception>
-    public JobFileReader(Stream file, string name)
+    private JobFileReader(Stream file, string name)
     {
         this.file = file;
         Name = name;
+        CheckWhole();
+        ReadSections();
+        Content = new JobFileContent(JobFileValues.Job(job ?? throw new FormatException("it holds no job"), sheet, sessions), sessions, corrections);
+    }
+
+    /// <param name="file">Must know its length; read by this object alone.</param>
+    /// <exception cref="UserErrorException">It is no job file, cut, damaged, newer, or holds what cannot be.</exception>
+    public static JobFileReader Open(Stream file, string name)
+    {
         try
         {
-            CheckWhole();
-            ReadSections();
-            Content = new JobFileContent(JobFileValues.Job(job ?? throw new FormatException("it holds no job"), sheet, sessions), sessions, corrections);
+            return new JobFileReader(file, name);
         }
         catch (FormatException error)
         {
             throw JobFileErrors.Wrong(name, error.Message);
         }
     }
+
+    /// <summary>Reads a file that has just been written, as whoever gets it will.</summary>
+    /// <exception cref="FormatException">It holds what no reader takes.</exception>
+    public static void Check(Stream file) => _ = new JobFileReader(file, "");
 
     public string Name { get; }
 

@@ -37,7 +37,7 @@ internal static class JobFileValues
     public static (string Name, string Text) Sheet(JobFileFields fields, ReadOnlySpan<byte> text)
     {
         string name = fields.Text("name");
-        Expect(name.IndexOfAny(['/', '\\', ':']) < 0, "the data sheet's name is no file name");
+        Expect(name.IndexOfAny(JobFileFormat.InNoFileName) < 0, "the data sheet's name is no file name");
         Expect(text.Length <= JobFileFormat.LongestText && !text.Contains((byte)0), "the data sheet is no text");
         try
         {

@@ -16,28 +16,42 @@ public sealed class JobFileWriter
 
     private JobFileWriter(Stream output) => this.output = output;
 
-    /// <exception cref="UserErrorException">No such job, or one of its sessions has arrived only in part.</exception>
+    /// <param name="output">Read again after it is written: what the reader would refuse somewhere else is refused here, where it can still be mended.</param>
+    /// <exception cref="UserErrorException">No such job, one of its sessions has arrived only in part, or it is more than a job file holds.</exception>
     public static void Write(ArchiveFile archive, string jobId, Stream output)
     {
         Job job = archive.Jobs.Load(jobId);
-        JobFileWriter writer = new(output);
-        writer.Header();
-        writer.Section(JobFileSection.Job, OfJob(job).ToBytes(), []);
-        writer.Section(JobFileSection.Sheet, new JobFileFields().Add("name", job.Details.SheetName).ToBytes(), Encoding.UTF8.GetBytes(job.Details.SheetText));
+        try
+        {
+            new JobFileWriter(output).Write(archive, job);
+            output.Position = 0;
+            JobFileReader.Check(output);
+        }
+        catch (Exception error) when (error is FormatException or EncoderFallbackException)
+        {
+            throw JobFileErrors.CannotExport(job.Id, error is FormatException ? error.Message : "a text of it is no Unicode");
+        }
+    }
+
+    private void Write(ArchiveFile archive, Job job)
+    {
+        Header();
+        Section(JobFileSection.Job, OfJob(job).ToBytes(), []);
+        Section(JobFileSection.Sheet, OfSheet(job.Details.SheetName).ToBytes(), Encoding.UTF8.GetBytes(job.Details.SheetText));
         List<Correction> corrections = [.. archive.Corrections.Of(job.Id)];
         foreach (JobSession session in job.Sessions)
         {
             byte[] bytes = archive.Sessions.Bytes(session.Id);
-            writer.Section(JobFileSection.Session, OfSession(archive.Sessions.Find(session.Id), session.Role).ToBytes(), bytes);
+            Section(JobFileSection.Session, OfSession(archive.Sessions.Find(session.Id), session.Role).ToBytes(), bytes);
             corrections.AddRange(archive.Corrections.Of(session.Id));
         }
 
         foreach (Correction correction in corrections)
         {
-            writer.Section(JobFileSection.Correction, OfCorrection(correction).ToBytes(), []);
+            Section(JobFileSection.Correction, OfCorrection(correction).ToBytes(), []);
         }
 
-        writer.End();
+        End();
     }
 
     private static JobFileFields OfJob(Job job) => new JobFileFields()
@@ -59,6 +73,10 @@ public sealed class JobFileWriter
         .Add("oil_read", job.Details.OilRead)
         .Add("opened", job.Opened)
         .Add("closed", job.Closed);
+
+    // A sheet of the shop's may be called a:b on Linux; in the file stands a name for every system.
+    private static JobFileFields OfSheet(string name) =>
+        new JobFileFields().Add("name", string.Join('_', name.Split(JobFileFormat.InNoFileName)));
 
     private static JobFileFields OfSession(ArchivedSession row, SessionRole role) => new JobFileFields()
         .Add("id", row.Id)

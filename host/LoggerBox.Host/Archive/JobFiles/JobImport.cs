@@ -67,7 +67,7 @@ public sealed class JobImport
     /// <exception cref="UserErrorException">The file is refused, or contradicts the archive; nothing was written.</exception>
     public static ImportedJob Run(Stream file, string name, Func<ArchiveFile> openArchive)
     {
-        JobFileReader reader = new(file, name);
+        JobFileReader reader = JobFileReader.Open(file, name);
         using ArchiveFile archive = openArchive();
         return archive.Change(connection => new JobImport(archive, reader).Into(connection));
     }
@@ -102,7 +102,7 @@ public sealed class JobImport
         }
 
         byte[] bytes = file.BytesOf(session);
-        DecodedSession decoded = SessionDecoder.Decode(bytes);
+        DecodedSession decoded = SessionDecoder.Summarise(bytes);
         ArchivedSession? other = there.Find(row => IsSameRun(open, row, session.Identity, decoded));
         return other is null
             ? SessionRows.Insert(open, session.Identity, bytes, session.Crc, decoded, session.Origin, session.Source, session.Stored)
