@@ -4,16 +4,24 @@ using LoggerBox.Host;
 
 namespace LoggerBox.Fuzz;
 
-/// <summary>One target with one seed after the other, until the time is over or something is wrong.</summary>
+/// <summary>One target with one seed after the other, until enough was tried or something is wrong.</summary>
 public static class Campaign
 {
     // Far more than any input needs: a machine under load must not look like an input without end.
-    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(5);
+    private static readonly TimeSpan MostTime = TimeSpan.FromSeconds(20);
 
     public static CampaignResult Run(FuzzTarget target, TimeSpan time, int firstSeed)
     {
-        ArgumentNullException.ThrowIfNull(target);
         Stopwatch clock = Stopwatch.StartNew();
+        return Run(target, firstSeed, _ => clock.Elapsed < time);
+    }
+
+    /// <summary>So many inputs, whatever the time: the same ones at each run.</summary>
+    public static CampaignResult Run(FuzzTarget target, int inputs, int firstSeed) => Run(target, firstSeed, tried => tried < inputs);
+
+    private static CampaignResult Run(FuzzTarget target, int firstSeed, Func<int, bool> goesOn)
+    {
+        ArgumentNullException.ThrowIfNull(target);
         int tried = 0;
         int refused = 0;
         do
@@ -24,7 +32,7 @@ public static class Campaign
                 return new CampaignResult(tried, refused, $"seed {seed}: {wrong}");
             }
         }
-        while (clock.Elapsed < time);
+        while (goesOn(tried));
         return new CampaignResult(tried, refused, null);
     }
 
@@ -40,7 +48,7 @@ public static class Campaign
         catch (UserErrorException refusal)
         {
             refused++;
-            wrong = IsSentence(refusal.Message) ? null : $"a refusal that is no sentence: {refusal.Message}";
+            wrong = FuzzTarget.WrongSentence(refusal);
         }
 #pragma warning disable CA1031 // Whatever comes out is what was looked for.
         catch (Exception error)
@@ -55,9 +63,6 @@ public static class Campaign
             ?? (allocated > target.MostBytes ? $"{allocated:N0} bytes allocated, more than {target.MostBytes:N0}" : null)
             ?? (taken > MostTime ? $"it took {taken.TotalSeconds:F1} s" : null);
     }
-
-    private static bool IsSentence(string message) =>
-        message.Length > 10 && message[^1] is '.' or '?' && !message.Contains("   at ", StringComparison.Ordinal);
 }
 
 /// <param name="Refused">Of those tried, how many were refused with a sentence.</param>

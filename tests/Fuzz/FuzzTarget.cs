@@ -1,4 +1,5 @@
 using System;
+using LoggerBox.Host;
 
 namespace LoggerBox.Fuzz;
 
@@ -18,6 +19,29 @@ public abstract class FuzzTarget : IDisposable
     {
         Dispose(true);
         GC.SuppressFinalize(this);
+    }
+
+    /// <summary>Does a part of what a target does, which may be refused without ending the rest. Null when that is well.</summary>
+    protected static string? Refusal(Action work)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        try
+        {
+            work();
+            return null;
+        }
+        catch (UserErrorException refusal)
+        {
+            return WrongSentence(refusal);
+        }
+    }
+
+    /// <summary>What is wrong with a refusal as a person reads it.</summary>
+    internal static string? WrongSentence(UserErrorException refusal)
+    {
+        string said = refusal.Message;
+        bool isSentence = said.Length > 10 && said[^1] is '.' or '?' && !said.Contains("   at ", StringComparison.Ordinal) && !said.Contains("Exception", StringComparison.Ordinal);
+        return isSentence ? null : $"a refusal that is no sentence: {said}";
     }
 
     protected virtual void Dispose(bool disposing)

@@ -14,5 +14,10 @@ public static class FuzzTargets
         ["codec"] = () => new CodecTarget(),
         ["link"] = () => new LinkTarget(),
         ["card"] = () => new CardTarget(),
+        ["session"] = () => new SessionTarget(),
+        ["trace"] = () => new TraceTarget(),
+        ["sheet"] = () => new SheetTarget(),
+        ["archive"] = () => new ArchiveTarget(),
+        ["jobfile"] = () => new JobFileTarget(),
     };
 }
