@@ -120,6 +120,10 @@ internal static class Messages
     public static string LineCut(string port, IntakeProgress? last, double seconds) =>
         $"The line on {port} was cut{(last is null ? "" : $" in session {last.SessionNumber}, of which {last.Received} of {last.Length} bytes are here")}: it may take {seconds:0} s to come back.";
 
+    public static string ClockSet(string port, string was) => $"The clock of the logger on {port} {was}: it was set. Sessions that it has recorded keep their dates.";
+
+    public static string ClockNotSet(string port, string reason) => $"The clock of the logger on {port} could not be set. {reason}";
+
     public static string NoCardFolder(string folder) => $"There is no folder {folder}: put the logger's card into the reader, and name the folder under which it shows.";
 
     public static string NoLogIn(string folder) => $"There is no logger's log in {folder}: on a card it is the file {Cards.CardFile.LogName}; name the card's own folder.";
@@ -198,6 +202,8 @@ internal static class Messages
     public static string ExportEnding(string path) => $"{path} is neither a .csv nor a .lbjob file: this release exports traces as .csv and whole jobs as .lbjob; end the name in one of these.";
 
     public static string JobFileOfAJob(string what) => $"{what} is no job: a .lbjob file holds a whole job; name one (`loggerbox job show` lists them), or end the file's name in .csv for a session's trace.";
+
+    public static string NothingToJobFile(string option, string path) => $"{option} says nothing to the job file {path}, which holds records as the logger made them: leave it out.";
 
     public static string ImportedJob(string file, ImportedJob job)
     {

@@ -102,6 +102,22 @@ public sealed class KilledProcessTests : IClassFixture<KilledProcessTests.Undist
         AssertComplete();
     }
 
+    [LinuxFact]
+    public async Task A_logger_that_does_not_come_back_is_told_as_the_cut_that_it_was()
+    {
+        using SimulatedLogger logger = Start("--baud", "230400");
+        using Process fetch = LoggerBoxCommand.Start("fetch", "--port", Link, "--archive", bench.Archive);
+        Task<string> error = fetch.StandardError.ReadToEndAsync();
+        Assert.True(logger.TryWaitForBytes(8000), "the logger sends nothing");
+        File.Delete(Link);
+        logger.Kill();
+        fetch.WaitForExit();
+        string last = (await error).TrimEnd('\n').Split('\n')[^1];
+        Assert.Equal(1, fetch.ExitCode);
+        Assert.Contains($"The line on {Link} was cut: check plug and cable", last, StringComparison.Ordinal);
+        Assert.DoesNotContain("There is no port", last, StringComparison.Ordinal);
+    }
+
     /// <summary>Kills that never hit a session on its way would prove nothing.</summary>
     private void AssertHit(int inMidSession)
     {

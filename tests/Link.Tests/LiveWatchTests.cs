@@ -28,6 +28,19 @@ public sealed class LiveWatchTests
     }
 
     [Theory]
+    [InlineData(1500, 0)]
+    [InlineData(5000, 0)]
+    [InlineData(5000, 1e-4)]
+    [InlineData(12_000, 1e-3)]
+    public void A_slow_pace_is_kept_too(int milliseconds, double bitErrorRate)
+    {
+        TimeSpan pace = TimeSpan.FromMilliseconds(milliseconds);
+        List<TimeSpan> seen = Watch(LineQuality.Usb115200 with { BitErrorRate = bitErrorRate }, 20 * pace, out _, pace);
+        Assert.InRange(seen.Count, 19, 22);
+        Assert.All(seen.Zip(seen.Skip(1)), pair => Assert.InRange((pair.Second - pair.First).TotalMilliseconds, milliseconds - 100, milliseconds + (bitErrorRate == 0 ? 100 : 2000)));
+    }
+
+    [Theory]
     [InlineData(1e-5)]
     [InlineData(1e-4)]
     [InlineData(1e-3)]
@@ -76,13 +89,13 @@ public sealed class LiveWatchTests
         Assert.Throws<Host.UserErrorException>(() => connection.GetCalibration(4));
     }
 
-    private List<TimeSpan> Watch(LineQuality quality, TimeSpan howLong, out VirtualLine line)
+    private List<TimeSpan> Watch(LineQuality quality, TimeSpan howLong, out VirtualLine line, TimeSpan? pace = null)
     {
         using CancellationTokenSource stop = new();
         List<TimeSpan> seen = [];
         line = Line(quality);
         Connection(line).Watch(
-            TimeSpan.FromMilliseconds(200),
+            pace ?? TimeSpan.FromMilliseconds(200),
             _ =>
             {
                 seen.Add(clock.Elapsed);

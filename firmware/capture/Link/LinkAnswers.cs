@@ -47,7 +47,14 @@ namespace LoggerBox.Capture.Link
         /// </summary>
         public bool Step(long microseconds, uint utcSeconds)
         {
+            bool hadArrived = HasArrived;
             bool busy = ReadRequests(microseconds, utcSeconds);
+            if (HasArrived && !hadArrived)
+            {
+                // The answer says that it is kept: whoever keeps it does so before the next step.
+                return true;
+            }
+
             if (framePosition == frameLength)
             {
                 busy |= requests.IsActive;
@@ -65,6 +72,8 @@ namespace LoggerBox.Capture.Link
 
             return busy;
         }
+
+        private bool HasArrived => PlanArrived || ClockArrived || Calibrations.Arrived;
 
         private bool ReadRequests(long microseconds, uint utcSeconds)
         {

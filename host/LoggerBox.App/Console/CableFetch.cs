@@ -24,6 +24,7 @@ internal sealed class CableFetch : IDisposable
     private readonly string port;
     private readonly Terminal terminal;
     private HostLine line;
+    private LoggerClock clock;
     private IntakeProgress? last;
     private int cutsWithoutProgress;
 
@@ -32,24 +33,20 @@ internal sealed class CableFetch : IDisposable
         this.port = port;
         this.terminal = terminal;
         line = HostLine.Open(port);
+        try
+        {
+            clock = new LoggerClock(new LoggerConnection(line).Hello(), DateTimeOffset.UtcNow);
+        }
+        catch
+        {
+            line.Dispose();
+            throw;
+        }
     }
 
     /// <summary>Opens the port and greets who is there.</summary>
     /// <exception cref="UserErrorException">There is no such port, or no logger at it.</exception>
-    public static CableFetch Open(string port, Terminal terminal)
-    {
-        var cable = new CableFetch(port, terminal);
-        try
-        {
-            new LoggerConnection(cable.line).Hello();
-            return cable;
-        }
-        catch
-        {
-            cable.Dispose();
-            throw;
-        }
-    }
+    public static CableFetch Open(string port, Terminal terminal) => new(port, terminal);
 
     /// <exception cref="UserErrorException">The line or the logger failed; what had arrived is in the archive.</exception>
     public (IReadOnlyList<TakenSession> Sessions, IReadOnlyList<string> Notes) Run(ArchiveFile archive)
@@ -62,21 +59,41 @@ internal sealed class CableFetch : IDisposable
             try
             {
                 DownloadResult result = download.Run();
+                SetClock(notes);
 
                 // A session that came before the line was cut is as new as those after it.
                 return ([.. result.Sessions.Select(session => session with { IsNew = !before.Contains(session.Id) })], [.. notes.Union(result.Notes)]);
             }
-            catch (UserErrorException) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
+            catch (UserErrorException cut) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
             {
                 terminal.Error.WriteLine(Messages.LineCut(port, last, Patience.TotalSeconds));
                 notes.AddRange(download.Notes);
                 last = null;
-                Reopen();
+                Reopen(cut);
             }
         }
     }
 
     public void Dispose() => line.Dispose();
+
+    /// <summary>For the sessions to come. Last: what is recorded already matters more, and does not depend on it.</summary>
+    private void SetClock(List<string> notes)
+    {
+        if (clock.IsRight)
+        {
+            return;
+        }
+
+        try
+        {
+            new LoggerConnection(line).SetClock(DateTimeOffset.UtcNow);
+            notes.Add(Messages.ClockSet(port, clock.WhatIsWrong));
+        }
+        catch (UserErrorException error)
+        {
+            notes.Add(Messages.ClockNotSet(port, error.Message));
+        }
+    }
 
     private void Came(IntakeProgress progress)
     {
@@ -85,7 +102,8 @@ internal sealed class CableFetch : IDisposable
     }
 
     /// <summary>Until a logger answers there again: a port comes back before the logger behind it has started.</summary>
-    private void Reopen()
+    /// <exception cref="UserErrorException">It did not come back: what is wrong is the cut, not a name that was right a moment ago.</exception>
+    private void Reopen(UserErrorException cut)
     {
         var waiting = Stopwatch.StartNew();
         while (true)
@@ -95,12 +113,16 @@ internal sealed class CableFetch : IDisposable
             try
             {
                 line = HostLine.Open(port);
-                new LoggerConnection(line).Hello();
+                clock = new LoggerClock(new LoggerConnection(line).Hello(), DateTimeOffset.UtcNow);
                 return;
             }
-            catch (UserErrorException) when (waiting.Elapsed < Patience)
+            catch (UserErrorException)
             {
                 // Not back yet.
+                if (waiting.Elapsed >= Patience)
+                {
+                    throw cut;
+                }
             }
         }
     }

@@ -48,10 +48,11 @@ internal static class SimulateVerb
         verb.SetAction(words =>
         {
             SimulatedCause put = Causes.Find(words.GetRequiredValue(cause));
-            using IDisposable? file = OpenCard(words.GetValue(store), out IRecordStore card);
-            var logger = new VirtualLogger(put, words.GetValue(seed), card);
+            string? path = CardPath(words.GetValue(store));
+            using IDisposable? file = OpenCard(path, out IRecordStore card);
+            var logger = new VirtualLogger(put, words.GetValue(seed), card, VirtualSettings.Beside(path));
             using IDeviceLine line = OpenLine(words.GetValue(tcp), words.GetValue(baud));
-            using PortLink? name = words.GetValue(link) is string path ? PortLink.Create(path, line.PortName) : null;
+            using PortLink? name = words.GetValue(link) is string place ? PortLink.Create(place, line.PortName) : null;
             Run(terminal, logger, line, words.GetValue(speed) == "real", stop);
             return CommandLine.Done;
         });
@@ -61,7 +62,7 @@ internal static class SimulateVerb
     private static IDeviceLine OpenLine(bool tcp, int? baud)
     {
         IDeviceLine line = tcp || !PseudoTerminal.IsSupported ? LoopbackListener.Open() : PseudoTerminal.Open();
-        return baud is int bits ? new PacedLine(line, bits) : line;
+        return baud is int bits ? new PacedDeviceLine(line, bits) : line;
     }
 
     private static void Run(Terminal terminal, VirtualLogger logger, IDeviceLine line, bool realTime, CancellationToken stop)
@@ -83,6 +84,9 @@ internal static class SimulateVerb
         service.Answer(stop);
     }
 
+    // In a folder the card's log has the name that `fetch --card` looks for.
+    private static string? CardPath(string? path) => Directory.Exists(path) ? Path.Combine(path, CardFile.LogName) : path;
+
     private static FileStore? OpenCard(string? path, out IRecordStore card)
     {
         if (path is null)
@@ -93,8 +97,7 @@ internal static class SimulateVerb
 
         try
         {
-            // In a folder the card's log has the name that `fetch --card` looks for.
-            var file = new FileStore(Directory.Exists(path) ? Path.Combine(path, CardFile.LogName) : path, CardBytes);
+            var file = new FileStore(path, CardBytes);
             card = file;
             return file;
         }

@@ -31,7 +31,7 @@ internal sealed class DemoRun : IDisposable
 
     public static DemoRun Record(SimulatedCause cause, int seed, CancellationToken stop)
     {
-        var logger = new VirtualLogger(cause, seed, new MemoryStore(CardBytes));
+        var logger = new VirtualLogger(cause, seed, new MemoryStore(CardBytes), VirtualSettings.Beside(null));
         while (!logger.Finished)
         {
             stop.ThrowIfCancellationRequested();

@@ -68,6 +68,18 @@ internal sealed class LoggerService
             logger.UtcSeconds = answers.UtcSeconds;
         }
 
+        if (answers.PlanArrived)
+        {
+            answers.PlanArrived = false;
+            logger.Settings.Keep(answers.Plan);
+        }
+
+        if (answers.Calibrations.Arrived)
+        {
+            answers.Calibrations.Arrived = false;
+            logger.Settings.Keep(answers.Calibrations);
+        }
+
         return busy;
     }
 }

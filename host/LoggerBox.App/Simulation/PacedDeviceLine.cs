@@ -6,7 +6,7 @@ using LoggerBox.Host.Link;
 namespace LoggerBox.App.Simulation;
 
 /// <summary>A line that carries what it is given no faster than a serial cable would: a start bit, eight bits and a stop bit for each byte.</summary>
-internal sealed class PacedLine : IDeviceLine
+internal sealed class PacedDeviceLine : IDeviceLine
 {
     private const int BitsInAByte = 10;
 
@@ -18,7 +18,7 @@ internal sealed class PacedLine : IDeviceLine
     private readonly Stopwatch clock = Stopwatch.StartNew();
     private TimeSpan free;
 
-    public PacedLine(IDeviceLine line, int baud)
+    public PacedDeviceLine(IDeviceLine line, int baud)
     {
         this.line = line;
         bytesPerSecond = (double)baud / BitsInAByte;

@@ -26,8 +26,10 @@ internal sealed class VirtualLogger
     private uint secondsAtStart;
     private bool ended;
 
-    public VirtualLogger(SimulatedCause cause, int seed, IRecordStore card)
+    public VirtualLogger(SimulatedCause cause, int seed, IRecordStore card, VirtualSettings settings)
     {
+        Settings = settings;
+        PlanRecord plan = settings.Plan ?? SheetPlan.Make(Sheet);
         Log = new RecordLog(card);
         Log.Open();
         run = new SimulatedRun(cause, seed);
@@ -35,14 +37,18 @@ internal sealed class VirtualLogger
         header.LoggerId = LoggerId;
         header.BootCount = (ushort)(Log.Sessions.HighestBootCount + 1);
         header.StartUtcSeconds = RunCalendar.StartUtcSeconds(cause.Code, seed);
-        header.PlanName = Plan.Name;
+        header.PlanName = plan.Name;
+        settings.Apply(header);
         secondsAtStart = header.StartUtcSeconds;
-        engine = new CaptureEngine(run.Board, Log, Plan, header);
+        engine = new CaptureEngine(run.Board, Log, plan, header);
     }
 
     public static DataSheet Sheet { get; } = DataSheetReader.Parse(SampleSheet.Text(), SampleSheet.FileName);
 
     public RecordLog Log { get; }
+
+    /// <summary>What a host sent; the next session begins with it.</summary>
+    public VirtualSettings Settings { get; }
 
     public ushort BootCount => header.BootCount;
 
@@ -61,8 +67,6 @@ internal sealed class VirtualLogger
     public LiveReadings Live => engine.Live;
 
     public bool Finished => ended;
-
-    private static PlanRecord Plan => SheetPlan.Make(Sheet);
 
     /// <summary>Whether the card holds this very run already, closed in order: a restarted logger does not record it twice.</summary>
     public bool HoldsThisRun() => Enumerable.Range(0, Log.Sessions.Count)

@@ -12,12 +12,17 @@ internal sealed class LiveWatch
 {
     private const byte SecondsAtATime = 6;
 
+    // Each request is answered by a reading at once. One that asks for less than a second is disturbed little by that every two seconds;
+    // for a slower pace each reading is asked for by itself, and the logger's own second is too short for another.
+    private static readonly TimeSpan LongestStream = TimeSpan.FromSeconds(1);
+    private const byte SecondsOfOneReading = 1;
+
     private static readonly TimeSpan BeforeTheFirstReading = TimeSpan.FromMilliseconds(300);
     private static readonly TimeSpan Renewal = TimeSpan.FromSeconds(2);
     private static readonly TimeSpan BetweenLooksAtTheStop = TimeSpan.FromMilliseconds(100);
 
     private readonly FrameLine line;
-    private readonly ushort milliseconds;
+    private readonly TimeSpan interval;
     private readonly Action<LiveReadings> show;
     private readonly LiveReadings readings = new();
     private readonly Refusal refusal = new();
@@ -28,30 +33,33 @@ internal sealed class LiveWatch
     {
         this.line = line;
         this.show = show;
-        milliseconds = (ushort)Math.Clamp(interval.TotalMilliseconds, 1, ushort.MaxValue);
+        this.interval = TimeSpan.FromMilliseconds(Math.Clamp(interval.TotalMilliseconds, 1, ushort.MaxValue));
     }
 
-    /// <param name="silence">How long to wait for a reading.</param>
+    private bool Streams => interval <= LongestStream;
+
+    /// <param name="silence">How long to wait for a reading that is due.</param>
     /// <exception cref="UserErrorException">No reading came for too long, or the logger refused.</exception>
     public void Run(TimeSpan silence, CancellationToken stop)
     {
         long bytesBefore = line.BytesHeard;
         int framesBefore = line.FramesHeard;
-        bool heard = false;
+        bool answered = false;
         Deadline patience = line.After(silence);
         Deadline renewal = line.After(TimeSpan.Zero);
         while (!stop.IsCancellationRequested)
         {
             if (renewal.IsOver)
             {
-                line.Send(new Watch { IntervalMilliseconds = milliseconds, ForSeconds = SecondsAtATime });
-                renewal = line.After(heard ? Renewal : BeforeTheFirstReading);
+                line.Send(new Watch { IntervalMilliseconds = (ushort)interval.TotalMilliseconds, ForSeconds = Streams ? SecondsAtATime : SecondsOfOneReading });
+                renewal = line.After(answered && Streams ? Renewal : BeforeTheFirstReading);
             }
 
             if (line.Next(line.After(BetweenLooksAtTheStop), out MessageCode code) && Hear(code))
             {
-                heard = true;
-                patience = line.After(silence);
+                answered = true;
+                renewal = Streams ? renewal : line.After(interval);
+                patience = line.After(Streams ? silence : silence + interval);
             }
             else if (patience.IsOver)
             {

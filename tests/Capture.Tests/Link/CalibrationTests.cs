@@ -72,6 +72,24 @@ public sealed class CalibrationTests
         Assert.IsType<Refusal>(Ask(new GetCalibration { Channel = 4 }));
     }
 
+    [Fact]
+    public void It_answers_only_after_the_logger_had_a_step_to_keep_what_came()
+    {
+        foreach ((IMessage request, MessageCode answer) in ((IMessage, MessageCode)[])[
+            (new SetClock { UtcSeconds = 5 }, MessageCode.ClockAnswer),
+            (new SendPlan(new PlanRecord()), MessageCode.PlanAnswer),
+            (new SendCalibration { Channel = 1, SpanCounts = 9 }, MessageCode.CalibrationAnswer)])
+        {
+            cable.Send(request);
+            Assert.True(answers.Step(0, 0));
+            Assert.True(answers.ClockArrived || answers.PlanArrived || answers.Calibrations.Arrived);
+            Assert.Empty(cable.Receive());
+            answers.ClockArrived = answers.PlanArrived = answers.Calibrations.Arrived = false;
+            Assert.True(answers.Step(0, 0));
+            Assert.Equal(answer, Assert.Single(cable.Receive()).Code);
+        }
+    }
+
     private IMessage Ask(IMessage request)
     {
         cable.Send(request);
