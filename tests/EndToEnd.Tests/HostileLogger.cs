@@ -96,6 +96,9 @@ internal sealed class HostileLogger : IDisposable
                 fetch.TryRead(content);
                 send(this, fetch);
                 break;
+            case MessageCode.SetClock:
+                Say(new ClockAnswer());
+                break;
             case MessageCode.Confirm:
                 Confirm confirm = new();
                 confirm.TryRead(content);

@@ -1,5 +1,6 @@
 using System;
 using System.Diagnostics;
+using System.IO;
 using System.Threading.Tasks;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
@@ -29,6 +30,31 @@ public sealed class HostileLoggerTests
     public void The_longest_session_that_is_believed_fits_into_memory()
     {
         (int status, string said) = Fetch(page => One(page, LongestSession), Random);
+        Assert.True(status == 0, said);
+    }
+
+    [Fact]
+    public void A_session_that_is_much_in_few_bytes_fits_into_memory()
+    {
+        // Blocks of 128 equal sets: eighty times as much once they are read.
+        RecordWriter writer = new();
+        using MemoryStream session = new();
+        session.Write(writer.Bytes, 0, writer.Write(new SessionHeader { SessionNumber = 1, SampleIntervalMicroseconds = 20_000 }, 1, 1, 0));
+        SampleBlock block = new();
+        block.Begin(20_000);
+        SampleSet sample = new();
+        while (block.TryAdd(sample))
+        {
+            sample.Microseconds += 20_000;
+        }
+
+        for (uint i = 1; i <= 60_000; i++)
+        {
+            session.Write(writer.Bytes, 0, writer.Write(block, 1, 1, i));
+        }
+
+        byte[] bytes = session.ToArray();
+        (int status, string said) = Fetch(page => One(page, (uint)bytes.Length), (logger, fetch) => Send(logger, fetch, bytes));
         Assert.True(status == 0, said);
     }
 
@@ -79,12 +105,7 @@ public sealed class HostileLoggerTests
         RecordWriter writer = new();
         int length = writer.Write(new SessionHeader { SessionNumber = 1, SampleIntervalMicroseconds = 20_000, PlanName = name }, 1, 1, 0);
         byte[] session = writer.Bytes[..length];
-        (int status, string said) = Fetch(page => One(page, (uint)length), (logger, fetch) =>
-        {
-            Data data = new() { Tag = fetch.Tag, Offset = fetch.Offset, Length = (int)fetch.Length };
-            session.AsSpan((int)fetch.Offset, data.Length).CopyTo(data.Payload);
-            logger.Say(data);
-        });
+        (int status, string said) = Fetch(page => One(page, (uint)length), (logger, fetch) => Send(logger, fetch, session));
         Assert.True(status == 0, said);
         Assert.DoesNotContain('\u001b', said);
     }
@@ -97,6 +118,18 @@ public sealed class HostileLoggerTests
         page.Entries[0].BootCount = 1;
         page.Entries[0].Length = length;
         page.Entries[0].Ended = true;
+    }
+
+    private static void Send(HostileLogger logger, Fetch fetch, byte[] session)
+    {
+        Data data = new() { Tag = fetch.Tag, Offset = fetch.Offset };
+        for (long left = fetch.Length; left > 0; left -= data.Length)
+        {
+            data.Length = (int)Math.Min(left, Data.MaxPayload);
+            session.AsSpan((int)data.Offset, data.Length).CopyTo(data.Payload);
+            logger.Say(data);
+            data.Offset += (uint)data.Length;
+        }
     }
 
     private static void Random(HostileLogger logger, Fetch fetch)
@@ -119,19 +152,8 @@ public sealed class HostileLoggerTests
         using Process fetch = LoggerBoxCommand.Start("fetch", "--port", logger.Port, "--archive", bench.Archive);
         Task<string> output = fetch.StandardOutput.ReadToEndAsync();
         Task<string> error = fetch.StandardError.ReadToEndAsync();
-        long memory = 0;
-        for (int look = 0; look < 2400 && !fetch.WaitForExit(50); look++)
-        {
-            fetch.Refresh();
-            memory = fetch.HasExited ? memory : Math.Max(memory, fetch.PeakWorkingSet64);
-        }
-
-        if (!fetch.HasExited)
-        {
-            fetch.Kill();
-            Assert.Fail("fetch did not end");
-        }
-
+        long memory = PeakMemory.Of(fetch, TimeSpan.FromSeconds(180), out bool ended);
+        Assert.True(ended, "fetch did not end");
         Assert.InRange(memory, 1, MostMemory);
         Assert.DoesNotContain("   at ", error.Result, StringComparison.Ordinal);
         Assert.All(bench.Files(), file => Assert.StartsWith("archive.sqlite", file, StringComparison.Ordinal));

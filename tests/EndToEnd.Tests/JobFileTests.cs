@@ -50,7 +50,11 @@ public sealed class JobFileTests : IDisposable
         System.IO.File.Delete(File);
         Import().Refused(1, "job.lbjob");
         LoggerBoxCommand.Run("export", "S1", "--archive", First, "--out", File).Refused(2, "S1", ".lbjob");
+        LoggerBoxCommand.Run("export", "J1", "--archive", First, "--out", File, "--unit", "psi").Refused(2, "--unit", "job.lbjob");
         Assert.Equal(["demo"], bench.Files());
+        LoggerBoxCommand.Run("export", "J1", "--archive", First, "--out", File).Expect(0);
+        LoggerBoxCommand.Run("import", File, "--archive", bench.Archive, "--range-main", "0..500psi").Refused(2, "--range-main", "job.lbjob");
+        Assert.False(System.IO.File.Exists(bench.Archive));
     }
 
     [Fact]
@@ -70,14 +74,8 @@ public sealed class JobFileTests : IDisposable
         LoggerBoxCommand.Run("export", "J1", "--archive", bench.At("first.sqlite"), "--out", File).Expect(0);
         using Process import = LoggerBoxCommand.Start("import", File, "--archive", bench.Archive);
         Task<string> error = import.StandardError.ReadToEndAsync();
-        long memory = 0;
-        for (int look = 0; look < 1200 && !import.WaitForExit(50); look++)
-        {
-            import.Refresh();
-            memory = import.HasExited ? memory : Math.Max(memory, import.PeakWorkingSet64);
-        }
-
-        Assert.True(import.HasExited, "import did not end");
+        long memory = PeakMemory.Of(import, TimeSpan.FromSeconds(120), out bool ended);
+        Assert.True(ended, "import did not end");
         Assert.True(import.ExitCode == 0, await error);
         Assert.InRange(memory, 1, MostMemory);
         Assert.Equal(bytes, Assert.Single(RecordedCard.Sessions(bench.Archive)));

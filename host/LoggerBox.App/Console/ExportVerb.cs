@@ -33,6 +33,11 @@ internal static class ExportVerb
                 throw new UserErrorException(Messages.JobFileOfAJob(word), usage: true);
             }
 
+            if (isJobFile && line.GetValue(unit) is not null)
+            {
+                throw new UserErrorException(Messages.NothingToJobFile("--unit", path), usage: true);
+            }
+
             using ArchiveFile open = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
             if (isJobFile)
             {

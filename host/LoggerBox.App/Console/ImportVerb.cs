@@ -1,6 +1,7 @@
 using System;
 using System.CommandLine;
 using System.IO;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
 using LoggerBox.Protocol.Records;
@@ -23,6 +24,11 @@ internal static class ImportVerb
             ArchiveFile Open() => ArchiveFile.Open(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
             if (JobImport.IsJobFile(path))
             {
+                if (trace.FirstGiven(line) is string option)
+                {
+                    throw new UserErrorException(Messages.NothingToJobFile(option, path), usage: true);
+                }
+
                 terminal.Out.WriteLine(Messages.ImportedJob(Path.GetFileName(path), JobImport.Run(path, Open)));
                 return CommandLine.Done;
             }

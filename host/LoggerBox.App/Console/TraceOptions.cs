@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Linq;
 using LoggerBox.Host.Traces;
 
 namespace LoggerBox.App.Console;
@@ -21,6 +22,10 @@ internal sealed class TraceOptions
         verb.Options.Add(pulses);
         verb.Options.Add(pulsesPerRevolution);
     }
+
+    /// <summary>The first of them that is on the command line; null where none is.</summary>
+    public string? FirstGiven(ParseResult line) =>
+        ((Option[])[rangeMain, rangeClutch, rangeConverter, pulses, pulsesPerRevolution]).FirstOrDefault(option => line.GetResult(option) is { Implicit: false })?.Name;
 
     public TraceSource Source(ParseResult line, string path) => new(
         path,

@@ -38,7 +38,7 @@ public static class WholeFile
                 throw;
             }
 
-            throw new UserErrorException($"{path} could not be written ({Reason(error)}). Name a folder that exists and that you may write to.");
+            throw new UserErrorException($"{path} could not be written ({Reason(error).Replace(beside, full, StringComparison.Ordinal).TrimEnd('.')}). Name a folder that exists and that you may write to.");
         }
     }
 

@@ -10,8 +10,12 @@ namespace LoggerBox.Host.Sessions;
 /// </summary>
 internal sealed class GapFinding
 {
+    // More places than anybody reads, and than a failing card leaves: what follows is told together.
+    private const int MostGaps = 10_000;
+
     private readonly List<SessionGap> gaps = [];
     private long? last;
+    private long interval;
     private long records;
     private long bytes;
 
@@ -21,6 +25,16 @@ internal sealed class GapFinding
         records += moreRecords;
         bytes += moreBytes;
     }
+
+    public void Begin(SessionHeader header)
+    {
+        interval = header.SampleIntervalMicroseconds;
+        Pass(header.StartMicroseconds, header.StartMicroseconds);
+    }
+
+    /// <summary>A dropout begins with the last set before it, whose own interval is accounted for.</summary>
+    public void Pass(DropoutRecord dropout) =>
+        Pass(Math.Max(dropout.FromMicroseconds, Math.Min(dropout.FromMicroseconds + interval, dropout.ToMicroseconds)), dropout.ToMicroseconds);
 
     /// <summary>A record shows that time was accounted for from one moment to another, in microseconds.</summary>
     public void Pass(long from, long to)
@@ -35,6 +49,7 @@ internal sealed class GapFinding
 
     public void Pass(SampleBlock block, SampleSet lastSet)
     {
+        interval = block.IntervalMicroseconds;
         if (block.Count > 0)
         {
             Pass(block.FirstMicroseconds, lastSet.Microseconds + block.IntervalMicroseconds);
@@ -54,7 +69,17 @@ internal sealed class GapFinding
 
     private void Close(long? to)
     {
-        gaps.Add(new SessionGap(last, to, records, bytes));
+        // A session ends with its last set, before the interval of that is over: no time is missing then, and none runs backwards.
+        bool isWithinLastSet = to < last && last - to <= interval;
+        SessionGap gap = new(last, isWithinLastSet ? last : to, records, bytes);
+        if (gaps.Count == MostGaps)
+        {
+            SessionGap before = gaps[^1];
+            gap = new SessionGap(before.FromMicroseconds, gap.ToMicroseconds, before.Records + records, before.Bytes + bytes);
+            gaps.RemoveAt(MostGaps - 1);
+        }
+
+        gaps.Add(gap);
         records = 0;
         bytes = 0;
     }

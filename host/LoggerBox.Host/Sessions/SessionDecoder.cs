@@ -9,6 +9,15 @@ namespace LoggerBox.Host.Sessions;
 /// </summary>
 public sealed class SessionDecoder
 {
+    /// <summary>
+    /// A day and night at 100 a second, 240 MB. A block of 128 equal sets takes 40 bytes: without a limit a session of some megabytes, made
+    /// up or imported, would fill the memory. What is beyond counts as lost.
+    /// </summary>
+    public const int MostSampleSets = 10_000_000;
+
+    /// <summary>One a second for a day and night: the most of each other kind of record.</summary>
+    public const int MostOfAKind = 100_000;
+
     private readonly List<HoldRecord> holds = [];
     private readonly List<EngagementRecord> engagements = [];
     private readonly List<RunUpRecord> runUps = [];
@@ -19,16 +28,26 @@ public sealed class SessionDecoder
     private readonly SampleSet sample = new();
     private readonly RecordScan scan;
     private readonly GapFinding gaps = new();
+    private readonly bool keepsSamples;
     private SessionHeader? header;
     private PlanRecord? plan;
     private SessionEnd? end;
     private long lostRecords;
     private long unknownRecords;
     private long nextSequence;
+    private long sampleSets;
+    private long? lastSample;
 
-    private SessionDecoder(byte[] bytes) => scan = new RecordScan(bytes, 0, bytes.Length);
+    private SessionDecoder(byte[] bytes, bool keepsSamples)
+    {
+        this.keepsSamples = keepsSamples;
+        scan = new RecordScan(bytes, 0, bytes.Length);
+    }
 
-    public static DecodedSession Decode(byte[] bytes) => new SessionDecoder(bytes).Decode();
+    public static DecodedSession Decode(byte[] bytes) => new SessionDecoder(bytes, keepsSamples: true).Decode();
+
+    /// <summary>All but the samples, which are counted only: what the archive notes of a session takes no more memory than its bytes.</summary>
+    public static DecodedSession Summarise(byte[] bytes) => new SessionDecoder(bytes, keepsSamples: false).Decode();
 
     private DecodedSession Decode()
     {
@@ -66,7 +85,7 @@ public sealed class SessionDecoder
             Gaps = gaps.Finish(),
         };
         SessionDamage damage = new(lostRecords, (long)scan.DamagedBytes + scan.UnfinishedBytes, unknownRecords);
-        return new DecodedSession(session, damage, header is not null);
+        return new DecodedSession(session, damage, header is not null, sampleSets, lastSample);
     }
 
     /// <summary>A record of another session, or one that came before, is not taken; records that were jumped over are counted as lost.</summary>
@@ -95,11 +114,11 @@ public sealed class SessionDecoder
         switch (scan.Envelope.Code)
         {
             case RecordCode.SessionHeader:
-                return TryTake(ref header) && Passes(header!.StartMicroseconds, header.StartMicroseconds);
+                return TryTake(ref header) && Begins(header!);
             case RecordCode.Plan:
                 return TryTake(ref plan);
             case RecordCode.SessionEnd:
-                return TryTake(ref end) && Passes(end!.Microseconds, end.Microseconds);
+                return TryTake(ref end) && Ends(end!);
             case RecordCode.SampleBlock:
                 return TryTakeSamples();
             case RecordCode.Event:
@@ -111,16 +130,28 @@ public sealed class SessionDecoder
             case RecordCode.RunUp:
                 return TryTake(runUps);
             case RecordCode.Dropout:
-                return TryTake(dropouts) && Passes(dropouts[^1].FromMicroseconds, dropouts[^1].ToMicroseconds);
+                return TryTake(dropouts) && Drops(dropouts[^1]);
             default:
                 unknownRecords++;
                 return true;
         }
     }
 
-    private bool Passes(long from, long to)
+    private bool Begins(SessionHeader record)
     {
-        gaps.Pass(from, to);
+        gaps.Begin(record);
+        return true;
+    }
+
+    private bool Drops(DropoutRecord record)
+    {
+        gaps.Pass(record);
+        return true;
+    }
+
+    private bool Ends(SessionEnd record)
+    {
+        gaps.Pass(record.Microseconds, record.Microseconds);
         return true;
     }
 
@@ -137,7 +168,7 @@ public sealed class SessionDecoder
         where T : IRecord, new()
     {
         T record = new();
-        bool taken = scan.TryReadBody(record);
+        bool taken = list.Count < MostOfAKind && scan.TryReadBody(record);
         if (taken)
         {
             list.Add(record);
@@ -148,14 +179,21 @@ public sealed class SessionDecoder
 
     private bool TryTakeSamples()
     {
-        if (!scan.TryReadBody(block))
+        if (!scan.TryReadBody(block) || samples.Count > MostSampleSets - block.Count)
         {
             return false;
         }
 
+        sampleSets += block.Count;
         for (int i = 0; i < block.Count; i++)
         {
             block.CopyTo(i, sample);
+            lastSample = lastSample > sample.Microseconds ? lastSample : sample.Microseconds;
+            if (!keepsSamples)
+            {
+                continue;
+            }
+
             int[] values = sample.Values;
             samples.Add(new RecordedSample(
                 sample.Microseconds, values[Channel.Speed], values[Channel.Main], values[Channel.Clutch], values[Channel.Converter]));

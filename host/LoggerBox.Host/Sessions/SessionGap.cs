@@ -14,7 +14,12 @@ public sealed record SessionGap(long? FromMicroseconds, long? ToMicroseconds, lo
 {
     /// <summary>How long no samples were kept: zero where none are missing, null where a side is unknown or clocks contradict each other.</summary>
     public TimeSpan? Duration =>
-        FromMicroseconds is long from && ToMicroseconds is long to && to >= from ? TimeSpan.FromMicroseconds(to - from) : null;
+        FromMicroseconds is long from && ToMicroseconds is long to && to >= from && to - from is >= 0 and <= LongestMicroseconds
+            ? TimeSpan.FromMicroseconds(to - from)
+            : null;
+
+    // A made-up time can be any number, and two of them can be further apart than a number or a span of time counts.
+    private const long LongestMicroseconds = long.MaxValue / TimeSpan.TicksPerMicrosecond;
 
     /// <summary>Whether samples of this stretch are missing, or may be.</summary>
     public bool Cuts(long startMicroseconds, long endMicroseconds) =>

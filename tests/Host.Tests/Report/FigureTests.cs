@@ -33,6 +33,8 @@ public class FigureTests
         Directory.CreateDirectory(taken);
         var error = Assert.Throws<UserErrorException>(() => WholeFile.Write(taken, "x"));
         Assert.Contains(taken, error.Message, StringComparison.Ordinal);
+        var longName = Assert.Throws<UserErrorException>(() => WholeFile.Write(Path.Combine(folder, new string('n', 300)), "x"));
+        Assert.All((string[])[error.Message, longName.Message], said => Assert.DoesNotContain(".part", said, StringComparison.Ordinal));
         Assert.Throws<UserErrorException>(() => WholeFile.Write(Path.Combine(folder, "none", "r.html"), "x"));
         Assert.Equal([taken], Directory.GetFileSystemEntries(folder));
         Directory.Delete(folder, recursive: true);

@@ -119,6 +119,47 @@ public class SessionDecoderTests
         Assert.Equal(bytes.Length, decoded.Damage.Bytes);
     }
 
+    [Fact]
+    public void More_records_of_a_kind_than_a_day_and_night_has_count_as_lost()
+    {
+        RecordedBytes session = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        EventRecord mark = new() { Kind = EventKind.Button };
+        for (int i = 0; i < SessionDecoder.MostOfAKind + 3; i++)
+        {
+            session.Add(mark);
+        }
+
+        DecodedSession decoded = SessionDecoder.Decode(session.ToArray());
+        Assert.Equal(SessionDecoder.MostOfAKind, decoded.Session.Events.Count);
+        Assert.Equal(3, decoded.Damage.Records);
+    }
+
+    [Fact]
+    public void A_summary_has_all_but_the_samples_and_takes_no_memory_for_them()
+    {
+        RecordedBytes session = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        SampleBlock block = new();
+        block.Begin(20_000);
+        SampleSet sample = new();
+        while (block.TryAdd(sample))
+        {
+            sample.Microseconds += 20_000;
+        }
+
+        for (int i = 0; i < 10_000; i++)
+        {
+            session.Add(block);
+        }
+
+        byte[] bytes = session.Add(new SessionEnd()).ToArray();
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        DecodedSession summary = SessionDecoder.Summarise(bytes);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1 << 20);
+        Assert.Equal((10_000L * SampleBlock.Capacity, (SampleBlock.Capacity - 1) * 20_000L), (summary.SampleSets, summary.LastSampleMicroseconds));
+        Assert.NotNull(summary.Session.End);
+        Assert.Empty(summary.Session.Samples);
+    }
+
     private sealed class LaterRecord : IRecord
     {
         public RecordCode Code => (RecordCode)200;

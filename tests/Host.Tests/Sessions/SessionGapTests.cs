@@ -92,6 +92,74 @@ public class SessionGapTests
         Assert.Equal(2, gap.Records);
     }
 
+    [Fact]
+    public void A_dropout_or_an_end_right_behind_a_lost_record_costs_no_samples_and_no_sense()
+    {
+        // As a logger writes them: a dropout begins with the last set before it, and an end comes at the last set, not an interval later.
+        const long Last = Start + ((SampleBlock.Capacity - 1) * 20_000L);
+        RecordedBytes recorded = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        RecordedBytes.WriteSamples(block => recorded.Add(block), new Random(1), SampleBlock.Capacity);
+        recorded.Add(new HoldRecord());
+        recorded.Add(new DropoutRecord { FromMicroseconds = Last, ToMicroseconds = Last + 500_000, Reason = DropoutReason.Overrun });
+        recorded.Add(new HoldRecord());
+        recorded.Add(new SessionEnd { Microseconds = Last + 490_000 });
+        byte[] bytes = recorded.ToArray();
+        Destroy((bytes, recorded), 2);
+        Destroy((bytes, recorded), 4);
+
+        RecordedSession session = SessionDecoder.Decode(bytes).Session;
+
+        Assert.Equal([TimeSpan.Zero, TimeSpan.Zero], session.Gaps.Select(gap => gap.Duration!.Value));
+        Assert.All(session.Gaps, gap => Assert.Contains("no samples are missing", GapWords.Of(gap, session), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_dropout_behind_a_lost_block_leaves_just_that_block_missing()
+    {
+        RecordedBytes recorded = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        RecordedBytes.WriteSamples(block => recorded.Add(block), new Random(1), 2 * SampleBlock.Capacity);
+        recorded.Add(new DropoutRecord { FromMicroseconds = Start + (2 * Block) - 20_000, ToMicroseconds = Start + (3 * Block), Reason = DropoutReason.Overrun });
+        byte[] bytes = recorded.ToArray();
+        Destroy((bytes, recorded), 2);
+        SessionGap gap = Assert.Single(SessionDecoder.Decode(bytes).Session.Gaps);
+        Assert.Equal((Start + Block, Start + (2 * Block)), (gap.FromMicroseconds!.Value, gap.ToMicroseconds!.Value));
+    }
+
+    [Fact]
+    public void Times_that_nobody_can_have_measured_have_no_duration()
+    {
+        RecordedBytes recorded = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        recorded.Add(new DropoutRecord { FromMicroseconds = long.MinValue, ToMicroseconds = long.MinValue });
+        recorded.Add(new HoldRecord());
+        recorded.Add(new SessionEnd { Microseconds = long.MaxValue });
+        byte[] bytes = recorded.ToArray();
+        Destroy((bytes, recorded), 2);
+        RecordedSession session = SessionDecoder.Decode(bytes).Session;
+        Assert.Null(Assert.Single(session.Gaps).Duration);
+        Assert.NotEmpty(GapWords.Of(session.Gaps[0], session));
+    }
+
+    [Fact]
+    public void More_gaps_than_anybody_reads_are_told_together()
+    {
+        RecordedBytes recorded = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        for (int i = 0; i < 12_000; i++)
+        {
+            recorded.Add(new HoldRecord()).Add(new DropoutRecord { FromMicroseconds = Start + i, ToMicroseconds = Start + i });
+        }
+
+        byte[] bytes = recorded.ToArray();
+        for (int i = 0; i < 12_000; i++)
+        {
+            Destroy((bytes, recorded), 1 + (2 * i));
+        }
+
+        DecodedSession decoded = SessionDecoder.Decode(bytes);
+        Assert.Equal(10_000, decoded.Session.Gaps.Count);
+        Assert.Equal(12_000, decoded.Session.Gaps.Sum(gap => gap.Records));
+        Assert.Equal(12_000, decoded.Damage.Records);
+    }
+
     private static RecordedSession Decode(Action<(byte[] Bytes, RecordedBytes Recorded)> damage)
     {
         RecordedBytes recorded = RecordedBytes.Session(7, seed: 1);
