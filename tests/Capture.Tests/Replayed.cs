@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.IO;
 using System.Linq;
 using LoggerBox.Protocol.Records;
@@ -34,7 +33,7 @@ internal sealed class Replayed
         values[Channel.Main] = rows.Select(row => Counts(row.MainKilopascal)).ToArray();
         values[Channel.Clutch] = rows.Select(row => Counts(row.ClutchKilopascal)).ToArray();
         values[Channel.Converter] = rows.Select(row => Counts(row.ConverterKilopascal)).ToArray();
-        var recording = new Recording(
+        var recording = new TruckSimulator.Replay.Recording(
             rows.Select(row => (long)Math.Round(row.Seconds * 1e6)).ToArray(),
             values,
             rows.Select(row => row.Gear).ToArray(),
@@ -48,13 +47,7 @@ internal sealed class Replayed
     /// <summary>One column of a recording under tests/recordings as engine speed.</summary>
     public static List<Row> SpeedColumn(string path, string column)
     {
-        string[] lines = File.ReadAllLines(Path.Combine(Folder(), path)).Where(line => !line.StartsWith('#')).ToArray();
-        int at = Array.IndexOf(lines[0].Split(','), column);
-        return lines.Skip(1)
-            .Select(line => line.Split(','))
-            .Where(cells => cells[at].Length > 0)
-            .Select(cells => new Row(Number(cells[0]), Number(cells[at])))
-            .ToList();
+        return Recording.Column(path, column).Select(point => new Row(point.Seconds, point.Value)).ToList();
     }
 
     private static Replayed Read(byte[] bytes)
@@ -103,19 +96,6 @@ internal sealed class Replayed
         kilopascal is { } value ? (int)Math.Round(value * 1000 / PascalPerCount) : SampleSet.Missing;
 
     private static ChannelCalibration Pressure() => new() { Kind = ChannelKind.RecordedPressure, SpanCounts = 1, SpanPascal = PascalPerCount };
-
-    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
-
-    private static string Folder()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "LoggerBox.sln")))
-        {
-            folder = Path.GetDirectoryName(folder);
-        }
-
-        return Path.Combine(folder!, "tests", "recordings");
-    }
 }
 
 internal sealed record Row(

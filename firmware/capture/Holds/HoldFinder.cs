@@ -82,6 +82,13 @@ namespace LoggerBox.Capture.Holds
         public bool Break(int untrusted)
         {
             JustOpened = false;
+            if (!IsOpen && untrusted == 0 && _steadiness.Stands(SettledPart.FewestBins))
+            {
+                // Nothing more comes: what stands just long enough to be measured is a hold, too.
+                _span.DropFirst(_span.Count - SettledPart.FewestBins);
+                Open(SettledPart.FewestBins - 1);
+            }
+
             bool ended = IsOpen && End(untrusted);
             _span.Clear();
             _sinceBreak = 0;
@@ -105,14 +112,16 @@ namespace LoggerBox.Capture.Holds
                 _span.DropFirst(_span.Count - Steadiness.WindowBins);
             }
 
-            if (!_steadiness.Stands())
+            if (_steadiness.Stands())
             {
-                return;
+                Open(Steadiness.WindowBins - 1);
+                JustOpened = true;
             }
+        }
 
+        private void Open(int openAge)
+        {
             IsOpen = true;
-            JustOpened = true;
-            int openAge = Steadiness.WindowBins - 1;
             _approach.Find(openAge, IntegerMath.Max(openAge, _sinceBreak - 1));
             _approachFromTenths = _approach.FromTenths;
             _approachMilliseconds = _approach.Milliseconds;
@@ -163,20 +172,21 @@ namespace LoggerBox.Capture.Holds
 
         private bool Measure(int end)
         {
-            int begin = _settled.Begin(0, end);
-            if (_settled.SpeedStillMoves(begin, end))
+            if (!_settled.Find(0, end))
             {
                 return false;
             }
 
+            int begin = _settled.Begin;
+            int until = _settled.End;
             Ended.StartMicroseconds = _span.StartOf(begin);
-            Ended.DurationMilliseconds = (int)((_span.StartOf(end - 1) + Bin.Microseconds - _span.StartOf(begin)) / 1000);
+            Ended.DurationMilliseconds = (int)((_span.StartOf(until - 1) + Bin.Microseconds - _span.StartOf(begin)) / 1000);
             Ended.ApproachFromTenths = _approachFromTenths;
             Ended.ApproachMilliseconds = _approachMilliseconds;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 HoldReading reading = Ended.Readings[channel];
-                _settled.Measure(channel, begin, end, reading);
+                _settled.Measure(channel, begin, until, reading);
                 reading.Peak = _highest[channel];
                 reading.Lowest = _lowest[channel];
             }

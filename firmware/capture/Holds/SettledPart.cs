@@ -3,44 +3,123 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Holds
 {
     /// <summary>
-    /// Finds where in a hold the last channel has settled, and measures from there. The head of an exponential tail differs from its end:
-    /// the part is shortened from the front until the first and the last third agree.
+    /// Finds where in a hold the last channel has settled, and measures from there: the part is shortened from the front until its head agrees
+    /// with its end.
     /// </summary>
     public sealed class SettledPart
     {
         /// <summary>Shorter than this nothing is called settled.</summary>
         public const int FewestBins = 12;
+        // A drift of one standard deviation a second is told from a stand in three seconds, not in less.
+        private const int SureBins = 30;
         private const int Candidates = 24;
-        private const int BatchBins = 5;
-        private const int MostBatches = 20;
 
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
+        private readonly Agreement _agreement;
+        private readonly Correlation _correlation;
+        private readonly SteadyDrift _drift;
 
         public SettledPart(BinSpan span, Tolerances tolerances)
         {
             _span = span;
             _tolerances = tolerances;
+            _agreement = new Agreement(span, tolerances);
+            _correlation = new Correlation(span);
+            _drift = new SteadyDrift(span, tolerances);
         }
 
-        /// <summary>First bin of the settled part that ends before <paramref name="end"/>; the hold begins at <paramref name="from"/>.</summary>
-        public int Begin(int from, int end)
+        /// <summary>The part that the last <see cref="Find"/> found: its first bin, and the one after its last.</summary>
+        public int Begin { get; private set; }
+
+        public int End { get; private set; }
+
+        /// <summary>
+        /// Looks for the settled part of a hold. Where no three seconds agree as closely as their noise lets one see, a foot or an idle wanders:
+        /// then what matters on a truck is asked for. False where there is none: an engine that recovers from a lifted pedal passes through none
+        /// (half as much again as what matters), and a straight drift is none. A pressure that still creeps slowly is another matter: that may be
+        /// the fault that is looked for.
+        /// </summary>
+        public bool Find(int from, int end)
+        {
+            _agreement.Learn(from, end);
+            End = end;
+            Begin = FinelyFrom(from, end);
+            bool sure = End - Begin >= SureBins;
+            if (!sure || (End - Begin) * 2 < end - from)
+            {
+                int until = FinelyUntil(from, end);
+                if (until - from >= SureBins && until - from > End - Begin)
+                {
+                    Begin = from;
+                    End = until;
+                    sure = true;
+                }
+            }
+
+            if (!sure)
+            {
+                Begin = Coarsely(from, end);
+            }
+
+            long level = _span.Mean(Channel.Speed, Begin, End);
+            return _agreement.CoarsePerMille(Channel.Speed, Begin, End) <= 1500
+                && _span.Deviation(Channel.Speed, Begin, End) <= _tolerances.Scatter(Channel.Speed, level)
+                && (sure || !_drift.Is(from, end));
+        }
+
+        // First bin from which all agrees finely to the end; the end where none does.
+        private int FinelyFrom(int from, int end)
         {
             int last = end - FewestBins;
-            int step = IntegerMath.Max(1, (last - from) / Candidates);
-            int best = from;
-            long least = long.MaxValue;
+            int step = Step(from, last);
             for (int begin = from; begin <= last; begin += step)
             {
-                long drift = WorstDriftPerMille(begin, end);
-                if (drift <= 1000)
+                if (_agreement.WorstFinely(begin, end, false) > Agreement.Agrees)
                 {
-                    return begin;
+                    continue;
                 }
 
-                if (drift < least)
+                // Between two candidates bin by bin: what settles in half a second is settled after half a second.
+                int first = IntegerMath.Max(from, begin - step + 1);
+                while (first < begin && _agreement.WorstFinely(first, end, false) > Agreement.Agrees)
                 {
-                    least = drift;
+                    first++;
+                }
+
+                return first;
+            }
+
+            return end;
+        }
+
+        // A hold may go slowly over into another level: the bin up to which all agrees finely from the beginning; the beginning where none does.
+        private int FinelyUntil(int from, int end)
+        {
+            int step = Step(from + SureBins, end);
+            for (int until = end; until >= from + SureBins; until -= step)
+            {
+                if (_agreement.WorstFinely(from, until, true) <= Agreement.Agrees && _agreement.WorstFinely(from, until, false) <= Agreement.Agrees)
+                {
+                    return until;
+                }
+            }
+
+            return from;
+        }
+
+        private int Coarsely(int from, int end)
+        {
+            int last = end - FewestBins;
+            int step = Step(from, last);
+            int best = from;
+            int least = int.MaxValue;
+            for (int begin = from; begin <= last && least > Agreement.Agrees; begin += step)
+            {
+                int unsettled = _agreement.WorstCoarsely(begin, end);
+                if (unsettled < least)
+                {
+                    least = unsettled;
                     best = begin;
                 }
             }
@@ -48,16 +127,7 @@ namespace LoggerBox.Capture.Holds
             return best;
         }
 
-        /// <summary>
-        /// Half as much again as what counts as settled: an engine that recovers from a lifted pedal passes through no hold.
-        /// A pressure that still creeps is another matter: that may be the fault that is looked for.
-        /// </summary>
-        public bool SpeedStillMoves(int begin, int end)
-        {
-            long level = _span.Mean(Channel.Speed, begin, end);
-            return DriftPerMille(Channel.Speed, begin, end) > 1500
-                || _span.Deviation(Channel.Speed, begin, end) > _tolerances.Scatter(Channel.Speed, level);
-        }
+        private static int Step(int from, int last) => IntegerMath.Max(1, (last - from) / Candidates);
 
         /// <summary>Fills the reading of one channel over bins begin..end.</summary>
         public void Measure(int channel, int begin, int end, HoldReading reading)
@@ -72,73 +142,25 @@ namespace LoggerBox.Capture.Holds
             reading.Present = true;
             reading.SettledHundredths = (int)_span.Mean(channel, begin, end);
             reading.DeviationHundredths = (int)_span.Deviation(channel, begin, end);
-            long drift = Drift(channel, begin, end);
+            long drift = _agreement.Drift(channel, begin, end);
             long milliseconds = (_span.StartOf(end - 1) - _span.StartOf(begin)) / 1000;
             reading.SlopeHundredthsPerSecond = milliseconds <= 0 ? 0 : (int)(drift * 1500 / milliseconds);
             MeasureError(channel, begin, end, drift, reading);
         }
 
-        // Means of batches longer than the noise is correlated scatter like the mean itself does. What drift is left adds as a rectangle.
+        // Bins that are alike count for fewer. What drift is left adds as a rectangle.
         private void MeasureError(int channel, int begin, int end, long drift, HoldReading reading)
         {
-            int size = IntegerMath.Max(BatchBins, (end - begin) / MostBatches);
-            int batches = IntegerMath.Max(2, (end - begin) / size);
-            long sum = 0, squares = 0;
-            long centre = _span.Mean(channel, begin, end);
-            int used = 0;
-            for (int i = 0; i < batches; i++)
-            {
-                int a = begin + ((end - begin) * i / batches);
-                int b = begin + ((end - begin) * (i + 1) / batches);
-                if (_span.Readings(channel, a, b) == 0)
-                {
-                    continue;
-                }
+            int readings = _span.Readings(channel, begin, end);
+            long noise = _agreement.Noise(channel, begin, end) * 10;
+            int correlation = Correlation.Unbiased(_correlation.PerMille(channel, begin, end, noise / 10), readings);
+            long wider = Correlation.VariancePerMille(correlation);
+            long variance = noise * noise / readings * wider / 1000;
 
-                long distance = _span.Mean(channel, a, b) - centre;
-                sum += distance;
-                squares += distance * distance;
-                used++;
-            }
-
-            long scatter = RunningStatistics.Deviation(used, sum, squares, 10);
-            long variance = used == 0 ? 0 : scatter * scatter / used;
-            long left = drift * 10 * drift * 10 / 12;
-            reading.StandardErrorThousandths = IntegerMath.Clamp(IntegerMath.SquareRoot(variance + left), 0, int.MaxValue);
-            reading.DegreesOfFreedom = used < 2 ? 1 : used - 1;
-        }
-
-        private long WorstDriftPerMille(int begin, int end)
-        {
-            long worst = 0;
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                long share = DriftPerMille(channel, begin, end);
-                worst = share > worst ? share : worst;
-            }
-
-            return worst;
-        }
-
-        // Difference of first and last third in thousandths of what counts as none; 0 where the channel has too few readings.
-        private long DriftPerMille(int channel, int begin, int end)
-        {
-            if (_span.Readings(channel, begin, end) * 2 < end - begin)
-            {
-                return 0;
-            }
-
-            long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
-            long noise = _span.Deviation(channel, begin, end) * 2 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot(end - begin));
-            return IntegerMath.Abs(Drift(channel, begin, end)) * 1000 / (_tolerances.Settled(channel, level) + noise);
-        }
-
-        private long Drift(int channel, int begin, int end)
-        {
-            int third = (end - begin) / 3;
-            return _span.Readings(channel, begin, begin + third) == 0 || _span.Readings(channel, end - third, end) == 0
-                ? 0
-                : _span.Mean(channel, end - third, end) - _span.Mean(channel, begin, begin + third);
+            // Without drift the difference between the thirds varies as six of the mean: only what is more than that is drift.
+            long left = ((drift * drift * 100) - (6 * variance)) / 12;
+            reading.StandardErrorThousandths = IntegerMath.Clamp(IntegerMath.SquareRoot(variance + (left < 0 ? 0 : left)), 0, int.MaxValue);
+            reading.DegreesOfFreedom = IntegerMath.Max(1, (int)(readings * 1000L / wider) - 1);
         }
     }
 }

@@ -20,15 +20,18 @@ namespace LoggerBox.Capture.Holds
         }
 
         /// <summary>Every channel that has readings stands still over the last window; false where none has.</summary>
-        public bool Stands()
+        public bool Stands() => Stands(WindowBins);
+
+        /// <summary>The same over the last so many bins.</summary>
+        public bool Stands(int bins)
         {
-            if (_span.Count < WindowBins)
+            if (_span.Count < bins)
             {
                 return false;
             }
 
             int end = _span.Count;
-            int begin = end - WindowBins;
+            int begin = end - bins;
             bool any = false;
             for (int channel = 0; channel < Channel.Count; channel++)
             {

@@ -1,3 +1,4 @@
+using LoggerBox.Capture.Samples;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Holds
@@ -14,11 +15,17 @@ namespace LoggerBox.Capture.Holds
         // 6 kPa, about 1 psi: below the noise of a 0.25 % transducer of 35 bar.
         private const int PressureFloorPascal = 6000;
 
+        private const int SettledSpeedTenths = 15;
+
         private readonly int[] _floorHundredths = new int[Channel.Count];
+        private readonly int _sampleScatterPerMille;
         private readonly int[] _zeroHundredths = new int[Channel.Count];
 
         public Tolerances(SessionHeader header)
         {
+            // More than five samples in a tenth of a second are no longer independent: sensor and engine are slower.
+            int samples = IntegerMath.Clamp(Bin.Microseconds / (header.SampleIntervalMicroseconds < 1 ? 1 : header.SampleIntervalMicroseconds), 1, 5);
+            _sampleScatterPerMille = (int)IntegerMath.SquareRoot(samples * 1000000L);
             _floorHundredths[Channel.Speed] = SpeedFloorTenths * 100;
             for (int channel = Channel.Main; channel < Channel.Count; channel++)
             {
@@ -44,13 +51,21 @@ namespace LoggerBox.Capture.Holds
 
         /// <summary>Step between the latest bins and those before that ends a hold.</summary>
         public long Left(int channel, long level, long scatter) => channel == Channel.Speed
-            ? Largest(_floorHundredths[channel], level / 200, scatter * 5 / 2)
-            : Largest(2L * _floorHundredths[channel], level / 25, scatter * 3);
+            ? Largest(_floorHundredths[channel], level / 200, scatter * 5)
+            : Largest(2L * _floorHundredths[channel], level / 25, scatter * 4);
 
-        /// <summary>Difference between the ends of the settled part that counts as none.</summary>
+        /// <summary>Difference within the settled part that is none however little noise there is: 1.5 rpm and 0.75 kPa, or an eight hundredth of the speed.</summary>
         public long Settled(int channel, long level) => channel == Channel.Speed
+            ? Largest(SettledSpeedTenths * 100, level / 1600, 0)
+            : Largest(_floorHundredths[channel] / 8, level / 1600, 0);
+
+        /// <summary>Difference within the settled part that matters to nobody who reads a gauge.</summary>
+        public long Matters(int channel, long level) => channel == Channel.Speed
             ? Largest(400, level / 400, 0)
             : Largest(_floorHundredths[channel] / 4, level / 400, 0);
+
+        /// <summary>Scatter of single samples, from that of bins whose samples are independent.</summary>
+        public long SampleScatter(long binScatter) => binScatter * _sampleScatterPerMille / 1000;
 
         private static long Largest(long a, long b, long c)
         {

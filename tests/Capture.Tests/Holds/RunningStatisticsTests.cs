@@ -6,8 +6,8 @@ using Xunit;
 namespace LoggerBox.Capture.Tests.Holds;
 
 /// <summary>
-/// Data sets and certified values: NIST Statistical Reference Datasets, univariate summary statistics, NumAcc1 to NumAcc4
-/// (tenths stored as integers). They catch the one-pass sum of squares.
+/// Data sets and certified values: NIST Statistical Reference Datasets, univariate summary statistics. NumAcc1 to NumAcc4
+/// (tenths stored as integers) catch the one-pass sum of squares; the others are measurements, in tests/recordings/statistics.
 /// </summary>
 public class RunningStatisticsTests
 {
@@ -32,6 +32,20 @@ public class RunningStatisticsTests
         Assert.True(values.Length == 1001, name);
         Assert.Equal(first * 1000, statistics.MeanScaled(1000));
         Assert.Equal(100000, statistics.DeviationScaled(100000));
+    }
+
+    [Theory]
+    [InlineData("Lottery", 218, 1, 518.958715596330, 291.699727470969)]
+    [InlineData("Michelso", 100, 100, 299.852400000000, 0.0790105478190518)]
+    [InlineData("Mavro", 50, 100000, 2.00185600000000, 0.000429123454003053)]
+    [InlineData("Lew", 200, 1, -177.435000000000, 277.332168044316)]
+    public void Measurements_give_the_certified_mean_and_deviation(string name, int count, int scale, double mean, double deviation)
+    {
+        const int Digits = 10000;
+        RunningStatistics statistics = Of(Recording.Numbers($"statistics/{name}.dat").Select(value => (long)Math.Round(value * scale)));
+        Assert.Equal(count, statistics.Count);
+        Assert.InRange(statistics.MeanScaled(Digits), (mean * scale * Digits) - 0.51, (mean * scale * Digits) + 0.51);
+        Assert.InRange(statistics.DeviationScaled(Digits), (deviation * scale * Digits) - 1, (deviation * scale * Digits) + 1);
     }
 
     [Fact]

@@ -1,0 +1,138 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Capture.Holds
+{
+    /// <summary>
+    /// Does a stretch of bins agree with itself? Finely: measured against the noise that it has about its own straight line, so that a
+    /// drift does not excuse itself. Coarsely: against what matters on a truck.
+    /// </summary>
+    public sealed class Agreement
+    {
+        /// <summary>Per mille: up to this the stretch agrees.</summary>
+        public const int Agrees = 1000;
+        private const int EdgeBins = 5;
+        private const int FewestBins = 3 * EdgeBins;
+
+        // Five bins that are all alike scatter sqrt(5) as much as five independent ones.
+        private const int MostWiderEdge = 2236;
+
+        private readonly BinSpan _span;
+        private readonly Tolerances _tolerances;
+        private readonly Correlation _correlation;
+
+        // How much wider means scatter than those of independent bins, thousandths.
+        private readonly int[] _wider = new int[Channel.Count];
+
+        public Agreement(BinSpan span, Tolerances tolerances)
+        {
+            _span = span;
+            _tolerances = tolerances;
+            _correlation = new Correlation(span);
+        }
+
+        /// <summary>Takes the kind of noise from the later half of a stretch, for the questions that follow.</summary>
+        public void Learn(int from, int end)
+        {
+            int half = (from + end) / 2;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                int correlation = _correlation.PerMille(channel, half, end, Noise(channel, half, end));
+                int certain = Correlation.Certain(correlation, end - half);
+                _wider[channel] = (int)IntegerMath.SquareRoot(Correlation.VariancePerMille(certain) * 1000);
+            }
+        }
+
+        /// <summary>Disagreement of the worst channel, in thousandths of what matters.</summary>
+        public int WorstCoarsely(int begin, int end)
+        {
+            int worst = 0;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                worst = IntegerMath.Max(worst, CoarsePerMille(channel, begin, end));
+            }
+
+            return worst;
+        }
+
+        /// <summary>Disagreement of the worst channel, in thousandths of what its noise lets one see.</summary>
+        /// <param name="atEnd">The last half second is held against the rest, not the first.</param>
+        public int WorstFinely(int begin, int end, bool atEnd)
+        {
+            int worst = 0;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                if (!IsSparse(channel, begin, end))
+                {
+                    worst = IntegerMath.Max(worst, DriftPerMille(channel, begin, end));
+                    worst = IntegerMath.Max(worst, EdgePerMille(channel, begin, end, atEnd));
+                }
+            }
+
+            return worst;
+        }
+
+        /// <summary>Difference of first and last third, in thousandths of what matters; 0 where the channel has too few readings.</summary>
+        public int CoarsePerMille(int channel, int begin, int end)
+        {
+            if (IsSparse(channel, begin, end))
+            {
+                return 0;
+            }
+
+            long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
+            long noise = _span.Deviation(channel, begin, end) * 2 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot(end - begin));
+            return PerMille(Drift(channel, begin, end), _tolerances.Matters(channel, level) + noise);
+        }
+
+        /// <summary>Mean of the last third less that of the first, hundredths.</summary>
+        public long Drift(int channel, int begin, int end)
+        {
+            int third = (end - begin) / 3;
+            return _span.Readings(channel, begin, begin + third) == 0 || _span.Readings(channel, end - third, end) == 0
+                ? 0
+                : _span.Mean(channel, end - third, end) - _span.Mean(channel, begin, begin + third);
+        }
+
+        /// <summary>Scatter about the straight line, hundredths: of a line that rises by d between the thirds, 3 d d / 16 of the variance is its own.</summary>
+        public long Noise(int channel, int begin, int end)
+        {
+            long deviation = _span.Deviation(channel, begin, end);
+            long drift = Drift(channel, begin, end);
+            long left = (deviation * deviation) - (3 * drift * drift / 16);
+            return left <= 0 ? 0 : IntegerMath.SquareRoot(left);
+        }
+
+        // Three standard errors of the difference of the thirds: sqrt(6 / n) of the scatter each.
+        private int DriftPerMille(int channel, int begin, int end)
+        {
+            long noise = Noise(channel, begin, end) * 7348 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot((end - begin) * 1000000L));
+            return PerMille(Drift(channel, begin, end), Larger(Floor(channel, begin, end), noise * _wider[channel] / 1000));
+        }
+
+        // The half second at the edge against the half that is away from it. The tail of an approach at its head is what the bins scatter by at
+        // most, which is half of what the samples do at 50 a second: two and a half standard errors of five bins.
+        private int EdgePerMille(int channel, int begin, int end, bool atEnd)
+        {
+            int edge = atEnd ? end - EdgeBins : begin;
+            if (end - begin < FewestBins || _span.Readings(channel, edge, edge + EdgeBins) == 0)
+            {
+                return 0;
+            }
+
+            int middle = (begin + end) / 2;
+            int first = atEnd ? begin : middle;
+            int last = atEnd ? middle : end;
+            long noise = Noise(channel, first, last) * IntegerMath.Min(_wider[channel], MostWiderEdge) * 11 / 10000;
+            return PerMille(_span.Mean(channel, edge, edge + EdgeBins) - _span.Mean(channel, first, last), Larger(Floor(channel, first, last), noise));
+        }
+
+        private long Floor(int channel, int begin, int end) => _tolerances.Settled(channel, _tolerances.Level(channel, _span.Mean(channel, begin, end)));
+
+        private bool IsSparse(int channel, int begin, int end) => _span.Readings(channel, begin, end) * 2 < end - begin;
+
+        private static int PerMille(long difference, long allowed) =>
+            IntegerMath.Clamp((difference < 0 ? -difference : difference) * 1000 / (allowed < 1 ? 1 : allowed), 0, int.MaxValue);
+
+        private static long Larger(long a, long b) => a > b ? a : b;
+    }
+}
