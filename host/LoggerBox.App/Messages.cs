@@ -28,6 +28,9 @@ internal static class Messages
     public const string ImportVerb = "Take a trace file of any instrument, or a job file, into the archive.";
     public const string SheetVerb = "Data sheets of trucks.";
     public const string SheetCheckVerb = "Say what is wrong in a data sheet, line by line.";
+    public const string SheetFromVerb = "Draw limits from the shop's own healthy jobs of one kind of truck, marked as such.";
+    public const string SheetFromArgument = "Jobs of healthy trucks, three at least (J1, J2, ...).";
+    public const string SheetOutOption = "Where the data sheet goes (.toml).";
     public const string PlanVerb = "The logger's plan.";
     public const string PlanSendVerb = "Make the logger's plan from a data sheet and send it.";
 
@@ -214,6 +217,20 @@ internal static class Messages
 
     public static string NameOneSession(string job, IReadOnlyList<string> sessions) =>
         sessions.Count == 0 ? JobEmpty(job) : $"Job {job} holds several sessions ({string.Join(", ", sessions)}): export one of them by its id.";
+
+    public static string SheetFromTooFew(int jobs, int least) =>
+        $"Limits need at least {least} different jobs, each named once; {jobs} {(jobs == 1 ? "is" : "are")} named. Name more healthy trucks of that kind: the more there are, the narrower the limits.";
+
+    public static string SheetFromUnnamed(string id) => $"Job {id} does not say which kind of truck it is of: limits can be drawn from trucks of one kind only. Leave it out, or write the job again with --truck.";
+
+    public static string TruckKind(string truck, string fuel, double holdRpm) =>
+        FormattableString.Invariant($"{truck}{(fuel.Length == 0 ? "" : ", " + fuel)}, held at {holdRpm:0.#} rpm");
+
+    public static string SheetFromOther(string id, string kind, string first, string firstKind) =>
+        $"Job {id} is of another kind of truck ({kind}) than job {first} ({firstKind}): limits can be drawn from trucks of one kind, fuel and hold speed only. Leave it out.";
+
+    public static string SheetFromSuspect(string id, string cause, string reason) =>
+        $"Job {id} is no job of a healthy truck: {cause}{(reason.Length == 0 ? "" : $" ({reason.TrimEnd('.')})")}. Leave it out, or repair the truck and name the job after the repair.";
 
     public static string Wrote(string path) => $"Wrote {path}";
 

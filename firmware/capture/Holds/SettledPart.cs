@@ -10,6 +10,7 @@ namespace LoggerBox.Capture.Holds
     {
         /// <summary>Shorter than this nothing is called settled.</summary>
         public const int FewestBins = 12;
+
         // A drift of one standard deviation a second is told from a stand in three seconds, not in less.
         private const int SureBins = 30;
         private const int Candidates = 24;
@@ -37,8 +38,7 @@ namespace LoggerBox.Capture.Holds
         /// <summary>
         /// Looks for the settled part of a hold. Where no three seconds agree as closely as their noise lets one see, a foot or an idle wanders:
         /// then what matters on a truck is asked for. False where there is none: an engine that recovers from a lifted pedal passes through none
-        /// (half as much again as what matters), and a straight drift is none. A pressure that still creeps slowly is another matter: that may be
-        /// the fault that is looked for.
+        /// (half as much again as what matters), and a straight drift is none.
         /// </summary>
         public bool Find(int from, int end)
         {

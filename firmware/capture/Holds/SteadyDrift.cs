@@ -14,31 +14,39 @@ namespace LoggerBox.Capture.Holds
         private const int ShortBins = 30;
         private const int MostBins = 100;
 
-        // A foot holds no speed to better than four tenths of a percent a second.
+        // A foot holds no speed to better than four tenths of a percent a second. A clutch that slips under load lets it creep twice as fast,
+        // while the pressures stand: with pressures as witnesses that much is a hold.
         private const int FootSharePerSecond = 250;
+        private const int LoadedSharePerSecond = 125;
 
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
         private readonly StraightLine _line;
-        private readonly StraightLine _speed;
 
         public SteadyDrift(BinSpan span, Tolerances tolerances)
         {
             _span = span;
             _tolerances = tolerances;
             _line = new StraightLine(span);
-            _speed = new StraightLine(span);
         }
 
-        /// <summary>The stretch, or the last ten seconds of it, is one drift of some channel.</summary>
+        /// <summary>
+        /// The stretch, or the last ten seconds of it, is one drift of the speed; of a pressure where no speed is known. A pressure that
+        /// creeps while the engine stands at its speed is the truck's answer, and may be the fault that is looked for.
+        /// </summary>
         public bool Is(int from, int end)
         {
             int first = IntegerMath.Max(from, end - MostBins);
             int half = end - first < ShortBins ? IntegerMath.Max(first, end - (ShortBins / 2)) : (first + end) / 2;
-            bool hasSpeed = _speed.Fit(Channel.Speed, first, end);
-            for (int channel = 0; channel < Channel.Count; channel++)
+            if (_line.Fit(Channel.Speed, first, end))
             {
-                if (Drifts(channel, first, half, end, hasSpeed))
+                int share = HasPressure(first, end) ? LoadedSharePerSecond : FootSharePerSecond;
+                return Drifts(Channel.Speed, first, half, end, _span.Mean(Channel.Speed, first, end) / share);
+            }
+
+            for (int channel = Channel.Main; channel < Channel.Count; channel++)
+            {
+                if (Drifts(channel, first, half, end, 0))
                 {
                     return true;
                 }
@@ -47,7 +55,7 @@ namespace LoggerBox.Capture.Holds
             return false;
         }
 
-        private bool Drifts(int channel, int first, int half, int end, bool hasSpeed)
+        private bool Drifts(int channel, int first, int half, int end, long allowed)
         {
             if (!_line.Fit(channel, first, end))
             {
@@ -58,19 +66,26 @@ namespace LoggerBox.Capture.Holds
             long slope = _line.Slope;
             long scatter = _tolerances.SampleScatter(_line.Scatter);
             long least = _tolerances.Settled(channel, _tolerances.Level(channel, level));
-            least = channel == Channel.Speed && level / FootSharePerSecond > least ? level / FootSharePerSecond : least;
-            if (Size(slope) <= least || Size(slope) <= scatter * WholePerMille / 1000 || (channel != Channel.Speed && hasSpeed && FollowsSpeed(channel, slope, level)))
-            {
-                return false;
-            }
-
-            return _line.Fit(channel, half, end) && slope > 0 == _line.Slope > 0 && Size(_line.Slope) > scatter * HalfPerMille / 1000;
+            least = allowed > least ? allowed : least;
+            return Size(slope) > least
+                && Size(slope) > scatter * WholePerMille / 1000
+                && _line.Fit(channel, half, end)
+                && slope > 0 == _line.Slope > 0
+                && Size(_line.Slope) > scatter * HalfPerMille / 1000;
         }
 
-        // A pump's pressure changes by less than twice the share by which its speed does.
-        private bool FollowsSpeed(int channel, long slope, long level) =>
-            slope > 0 == _speed.Slope > 0
-            && Size(slope) * _span.Mean(Channel.Speed, 0, _span.Count) < Size(_speed.Slope) * 2 * _tolerances.Level(channel, level);
+        private bool HasPressure(int begin, int end)
+        {
+            for (int channel = Channel.Main; channel < Channel.Count; channel++)
+            {
+                if (_span.Readings(channel, begin, end) * 2 >= end - begin)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
 
         private static long Size(long value) => value < 0 ? -value : value;
     }

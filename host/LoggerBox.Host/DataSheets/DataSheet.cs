@@ -15,6 +15,9 @@ public sealed class DataSheet
 
     public string Source { get; init; } = "";
 
+    /// <summary>The shop's own jobs that the limits were drawn from; empty where they are a manual's.</summary>
+    public string DrawnFromJobs { get; init; } = "";
+
     /// <summary>The engine's figures that do not depend on the fuel, or those of the fuel that the sheet names.</summary>
     public EngineLimits Engine { get; init; } = new();
 

@@ -75,7 +75,7 @@ internal static class LimitReader
     {
         if (min > max)
         {
-            reader.Findings.Error(line, $"{reader.Path} has its min {TableReader.Show(min.Value)} above its max {TableReader.Show(max.Value)}.");
+            reader.Findings.Error(line, $"{reader.Path} has its min {TableReader.Show(min.Value)} above its max {TableReader.Show(max.Value)}; exchange them, or look the limit up again.");
             return null;
         }
 
@@ -140,7 +140,7 @@ internal static class LimitReader
 
             if (range.Lowest == 0 && under > nominal)
             {
-                reader.Findings.Error(line, $"{path} has a tolerance larger than its nominal {TableReader.Show(nominal)}.");
+                reader.Findings.Error(line, $"{path} has a tolerance larger than its nominal {TableReader.Show(nominal)}; give min and max instead, or look the limit up again.");
                 return null;
             }
 

@@ -120,7 +120,7 @@ internal sealed class PressureSection
             row.RefuseTheRest();
             if (rpm is double speed && rows.Exists(other => other.Rpm == speed))
             {
-                row.Findings.Error(row.Table.Line, $"[[pressure.at]] has two rows for {TableReader.Show(speed)} rpm.");
+                row.Findings.Error(row.Table.Line, $"[[pressure.at]] has two rows for {TableReader.Show(speed)} rpm; put their limits into one.");
             }
 
             rows.Add(new PressuresAtSpeed(rpm ?? 0, main, forward, reverse, converter));

@@ -53,7 +53,7 @@ internal static class SecondUnit
             if (Math.Abs(own - converted) > largest * LargestDisagreement)
             {
                 also.Findings.Error(also.Table.Line, FormattableString.Invariant(
-                    $"{also.Path} disagrees: {name} {TableReader.Show(value)} {second.Value.Code()} is {converted:0.##} {unit.Code()}, but {TableReader.Show(own)} {unit.Code()} is given ({Math.Abs(own - converted) / largest * 100:0.0} % apart, 1.5 % is allowed)."));
+                    $"{also.Path} disagrees: {name} {TableReader.Show(value)} {second.Value.Code()} is {converted:0.##} {unit.Code()}, but {TableReader.Show(own)} {unit.Code()} is given ({Math.Abs(own - converted) / largest * 100:0.0} % apart, 1.5 % is allowed); look the limit up again, and write the unit that the manual measures in first."));
             }
         }
     }

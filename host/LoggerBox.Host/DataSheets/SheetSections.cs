@@ -10,6 +10,7 @@ internal static class SheetSections
         TableReader? truck = root.Section("truck");
         string? name = truck?.Text("name");
         string? source = truck?.Text("source");
+        string? drawnFrom = truck?.Text("drawn_from_jobs");
         truck?.RefuseTheRest();
 
         var engine = EngineSection.Read(root.Section("engine"));
@@ -23,6 +24,7 @@ internal static class SheetSections
             FileName = fileName,
             Truck = name ?? "",
             Source = source ?? "",
+            DrawnFromJobs = drawnFrom ?? "",
             Engine = engine.Engine,
             EngineByFuel = engine.ByFuel,
             Unit = pressure.GivenUnit ?? PressureUnit.Kilopascal,

@@ -38,7 +38,7 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
 
         if (entry.Value is not string text)
         {
-            Refuse(entry, $"is {Describe(entry.Value)} where a text in quotes belongs.");
+            Refuse(entry, $"is {Describe(entry.Value)} where a text in quotes belongs; write {key} = \"...\".");
             return null;
         }
 
@@ -73,7 +73,7 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
             case bool flag:
                 return flag;
             default:
-                Refuse(entry, $"is {Describe(entry.Value)} where true or false belongs.");
+                Refuse(entry, $"is {Describe(entry.Value)} where true or false belongs; write it without quotes.");
                 return null;
         }
     }
@@ -88,19 +88,19 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
 
         if (entry.Value is not double number)
         {
-            Refuse(entry, $"is {Describe(entry.Value)} where a number belongs.");
+            Refuse(entry, $"is {Describe(entry.Value)} where a number belongs; write the figure without quotes and unit.");
             return null;
         }
 
         if (!double.IsFinite(number))
         {
-            Refuse(entry, $"is {Describe(number)} where a number belongs.");
+            Refuse(entry, $"is {Describe(number)} where a number belongs; write the figure, or leave the limit out.");
             return null;
         }
 
         if (!range.Contains(number))
         {
-            Refuse(entry, $"is {Show(number)}, outside {Show(range.Lowest)} to {Show(range.Highest)} {range.Words}.");
+            Refuse(entry, $"is {Show(number)}, outside {Show(range.Lowest)} to {Show(range.Highest)} {range.Words}; look for a slip in the figure or in its unit.");
             return null;
         }
 
@@ -142,7 +142,8 @@ internal sealed class TableReader(SheetTable table, FindingList findings)
     {
         foreach (SheetEntry entry in Table.Entries.Where(entry => !known.Contains(entry.Key)))
         {
-            Refuse(entry, $"is no key of a data sheet; known here: {string.Join(", ", known.Order(StringComparer.Ordinal))}.");
+            string meant = NearestKey.To(entry.Key, known) is string near ? $"write {near}, or one of" : "known here:";
+            Refuse(entry, $"is no key of a data sheet; {meant} {string.Join(", ", known.Order(StringComparer.Ordinal))}.");
         }
     }
 

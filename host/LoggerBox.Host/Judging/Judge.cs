@@ -23,10 +23,8 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(sessions);
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(facts);
-        var plan = SheetPlan.Make(sheet, facts.Fuel);
-        var holds = sessions.SelectMany(session => HoldMeasuring.Measure(session, plan)).Select(hold => ClutchPort.Seen(hold, sheet)).ToList();
-        var steps = new StepReadings(holds, HoldGates.Voids(holds, sheet));
-        var evidence = new Evidence(sessions, sheet, facts, steps);
+        var evidence = EvidenceOf(sessions, sheet, facts);
+        StepReadings steps = evidence.Steps;
         var checks = CheckList.Of(evidence);
         return new Judgement(
             RuleSet.Version,
@@ -35,17 +33,29 @@ public static class Judge
             sheet.FileName,
             sheet.Source,
             Notes(evidence, unit),
-            holds.Select(hold => Shown(hold, steps, unit)).ToList(),
+            steps.All.Select(hold => Shown(hold, steps, unit)).ToList(),
             sessions.SelectMany(Engagements).ToList(),
             checks.Select(check => InUnit(check, sheet.Unit, unit)).ToList(),
             SuspectList.Of(evidence, unit),
             NotCoveredList.All);
     }
 
+    /// <summary>The readings that a judgement rests on, without judging them.</summary>
+    public static Evidence EvidenceOf(IReadOnlyList<RecordedSession> sessions, DataSheet sheet, JobFacts facts)
+    {
+        ArgumentNullException.ThrowIfNull(sessions);
+        ArgumentNullException.ThrowIfNull(sheet);
+        ArgumentNullException.ThrowIfNull(facts);
+        var plan = SheetPlan.Make(sheet, facts.Fuel);
+        var holds = sessions.SelectMany(session => HoldMeasuring.Measure(session, plan)).Select(hold => ClutchPort.Seen(hold, sheet)).ToList();
+        return new Evidence(sessions, sheet, facts, new StepReadings(holds, HoldGates.Voids(holds, sheet)));
+    }
+
     private static List<ValidityNote> Notes(Evidence evidence, PressureUnit unit) =>
         HoldGates.Notes(evidence.Steps, evidence.Sheet, evidence.Sessions.SelectMany(s => s.Events))
             .Concat(SessionNotes.Of(evidence, unit))
             .Concat(Completeness.Notes(evidence))
+            .Concat(SheetNotes.Of(evidence.Sheet))
             .ToList();
 
     private static JudgedHold Shown(MeasuredHold hold, StepReadings steps, PressureUnit unit) => new(

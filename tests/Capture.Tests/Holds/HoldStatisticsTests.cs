@@ -46,12 +46,12 @@ public class HoldStatisticsTests
     [InlineData(Channel.Main, 20, 1)]
     [InlineData(Channel.Main, 80, 1)]
     [InlineData(Channel.Main, 20, 3)]
-    [InlineData(Channel.Speed, 150, 1)]
+    [InlineData(Channel.Speed, 100, 2)]
     [InlineData(Channel.Speed, 40, 5)]
     public void A_straight_drift_is_no_hold(int channel, double sigma, double slope)
     {
-        Assert.Equal(0, RampRuns.FalseHolds(channel, sigma, slope, 5, false, 1000, Seed));
-        Assert.Equal(0, RampRuns.FalseHolds(channel, sigma, slope, 5, true, 1000, Seed));
+        Assert.Equal(0, RampRuns.FalseHolds(channel, sigma, slope, 5, false, 400, Seed));
+        Assert.Equal(0, RampRuns.FalseHolds(channel, sigma, slope, 5, true, 400, Seed));
     }
 
     [Theory]
@@ -62,9 +62,9 @@ public class HoldStatisticsTests
     [InlineData(0.9, 20)]
     public void The_interval_holds_the_true_level_as_often_as_it_says(double correlation, double seconds)
     {
-        CoverageRuns runs = new(Channel.Main, 20, correlation, seconds, 50, 2000, Seed);
+        CoverageRuns runs = new(Channel.Main, 20, correlation, seconds, 50, 1500, Seed);
         Assert.InRange(runs.Covered, 93, 97);
-        Assert.InRange(runs.Lost, 0, 20);
+        Assert.InRange(runs.Lost, 0, 15);
     }
 
     [Theory]
