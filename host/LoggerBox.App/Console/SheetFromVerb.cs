@@ -85,7 +85,7 @@ internal static class SheetFromVerb
         Judgement judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, PressureUnit.Kilopascal);
         if (judgement.Suspects.Count > 0)
         {
-            throw new UserErrorException(Messages.SheetFromSuspect(job.Id, CauseWords.Of(judgement.Suspects[0].Code), judgement.Suspects[0].For.FirstOrDefault() ?? ""));
+            throw new UserErrorException(Messages.SheetFromSuspect(job.Id, CauseWords.Of(judgement.Suspects[0].Code), judgement.Suspects[0].For is [string reason, ..] ? reason : ""));
         }
 
         return new JobReadings(job.Id, job.Opened, job.Details.Serial, SheetReadings.Of(Judge.EvidenceOf(subject.Sessions, sheet, subject.Facts)));
