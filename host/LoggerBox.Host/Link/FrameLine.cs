@@ -47,8 +47,10 @@ internal sealed class FrameLine
     /// True with the code of the next sound frame, its fields to be read from the content. False when the time is over, or when the
     /// line has been silent for so long that asking again is due.
     /// </summary>
-    public bool Next(Deadline deadline, out MessageCode code)
+    /// <param name="damageEndsIt">False, too, as soon as a frame came that was damaged: it may have been the answer.</param>
+    public bool Next(Deadline deadline, out MessageCode code, bool damageEndsIt = false)
     {
+        int damagedBefore = decoder.DamagedFrames;
         while (!deadline.IsOver)
         {
             while (incomingRead < incomingCount)
@@ -59,6 +61,11 @@ internal sealed class FrameLine
                     code = (MessageCode)decoder.Content.ReadByte();
                     return true;
                 }
+            }
+
+            if (damageEndsIt && decoder.DamagedFrames != damagedBefore)
+            {
+                break;
             }
 
             incomingRead = 0;

@@ -77,7 +77,9 @@ public sealed class HostLine : IDisposable
         }
         catch (TimeoutException)
         {
-            throw LinkErrors.Silent(Port, WriteLimit);
+            // The serial library can miss that a device went, and wait for it to take more.
+            WasCut = true;
+            throw LinkErrors.TakesNothing(Port, WriteLimit);
         }
         catch (Exception error) when (IsCut(error))
         {

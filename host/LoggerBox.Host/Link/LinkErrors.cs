@@ -21,6 +21,9 @@ internal static class LinkErrors
     public static UserErrorException Cut(string port) =>
         new($"The line on {port} was cut: check plug and cable, then run the same command again; what had arrived is kept.");
 
+    public static UserErrorException TakesNothing(string port, TimeSpan waited) =>
+        new($"The line on {port} took nothing for {waited.TotalSeconds:0.#} s: check plug and cable, then run the same command again; what had arrived is kept.");
+
     public static UserErrorException Silent(string port, TimeSpan waited) =>
         new($"No logger answers on {port}: nothing came back within {waited.TotalSeconds:0.#} s; switch the logger on, check the cable, or try another port of `loggerbox ports`.");
 

@@ -16,6 +16,9 @@ public sealed class LoggerConnection
     /// <summary>Eight times what a logger can keep: one that claims more is broken, and would keep the shop waiting for ever.</summary>
     private const int MostSessions = 4096;
 
+    // A damaged frame was most likely the answer: asked again at once. What sends nothing else is no logger, and gets no flood in return.
+    private const int MostRepeatsAtDamage = 8;
+
     private readonly FrameLine line;
     private readonly LinkTiming timing;
 
@@ -119,10 +122,10 @@ public sealed class LoggerConnection
         int framesBefore = line.FramesHeard;
         long bytesBefore = line.BytesHeard;
         Deadline deadline = line.After(limit);
-        while (!deadline.IsOver)
+        for (int sent = 1; !deadline.IsOver; sent++)
         {
             line.Send(request);
-            while (line.Next(deadline, out MessageCode code))
+            while (line.Next(deadline, out MessageCode code, damageEndsIt: sent <= MostRepeatsAtDamage))
             {
                 if (code == answer.Code && answer.TryRead(line.Content) && isMine())
                 {

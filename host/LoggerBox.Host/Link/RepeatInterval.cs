@@ -8,9 +8,10 @@ namespace LoggerBox.Host.Link;
 /// </summary>
 internal sealed class RepeatInterval
 {
-    // A USB bridge holds bytes back for up to 16 ms each way; before the first answer nothing else is known of the line.
-    private static readonly TimeSpan BeforeTheFirstAnswer = TimeSpan.FromMilliseconds(60);
-    private static readonly TimeSpan Shortest = TimeSpan.FromMilliseconds(20);
+    // Before the first answer nothing is known of the line. A USB bridge may hold bytes back for 16 ms each way, and then a greeting goes
+    // twice, which costs 60 bytes; to wait for all such bridges would cost a fast line a twentieth of a whole session when one gets lost.
+    private static readonly TimeSpan BeforeTheFirstAnswer = TimeSpan.FromMilliseconds(20);
+    private static readonly TimeSpan Shortest = TimeSpan.FromMilliseconds(10);
     private static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
     private const int RoundTrips = 4;
 
