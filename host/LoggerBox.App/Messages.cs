@@ -28,7 +28,13 @@ internal static class Messages
     public const string ImportVerb = "Take a trace file of any instrument, or a job file, into the archive.";
     public const string SheetVerb = "Data sheets of trucks.";
     public const string SheetCheckVerb = "Say what is wrong in a data sheet, line by line.";
+    public const string HistoryVerb = "One truck over the years: each reading of all its jobs, its change and its drift.";
+    public const string HistoryArgument = "The truck's serial, as its jobs have it.";
+    public const string LookVerb = "Look through a recording of normal work for the engagement or stall that is unlike the others.";
+    public const string NeverFilled = "never filled";
+    public const string Odd = "unlike the others";
     public const string SheetFromVerb = "Draw limits from the shop's own healthy jobs of one kind of truck, marked as such.";
+    public const string SheetListVerb = "The versions of data sheets that the archive's jobs were written with.";
     public const string SheetFromArgument = "Jobs of healthy trucks, three at least (J1, J2, ...).";
     public const string SheetOutOption = "Where the data sheet goes (.toml).";
     public const string PlanVerb = "The logger's plan.";
@@ -217,6 +223,16 @@ internal static class Messages
 
     public static string NameOneSession(string job, IReadOnlyList<string> sessions) =>
         sessions.Count == 0 ? JobEmpty(job) : $"Job {job} holds several sessions ({string.Join(", ", sessions)}): export one of them by its id.";
+
+    public static string HistoryTooShort(string archive, string serial, int jobs) =>
+        $"{archive} holds {(jobs == 0 ? "no job" : "1 job")} with sessions of a truck with serial {serial}; a history needs two. Check the serial with `loggerbox job show`.";
+
+    public static string HistoryOf(string serial, IReadOnlyList<string> visits) => $"Truck {serial}: {string.Join(", ", visits)}.";
+
+    public static string LookFound(string title, int engagements, int stalls, int odd) =>
+        $"{title}: {engagements} {(engagements == 1 ? "engagement" : "engagements")}, {stalls} {(stalls == 1 ? "stall" : "stalls")}; {(odd == 0 ? "none" : $"{odd}")} unlike the others.";
+
+    public static string LookMore(int count) => $"and {count} more that are like the others: --json lists all.";
 
     public static string SheetFromTooFew(int jobs, int least) =>
         $"Limits need at least {least} different jobs, each named once; {jobs} {(jobs == 1 ? "is" : "are")} named. Name more healthy trucks of that kind: the more there are, the narrower the limits.";

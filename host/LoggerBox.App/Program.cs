@@ -15,6 +15,8 @@ Command[] verbs =
     SessionsVerb.Declare(terminal),
     JudgeVerb.Declare(terminal),
     CompareVerb.Declare(terminal),
+    HistoryVerb.Declare(terminal),
+    LookVerb.Declare(terminal),
     ReportVerb.Declare(terminal),
     ExportVerb.Declare(terminal),
     ImportVerb.Declare(terminal),

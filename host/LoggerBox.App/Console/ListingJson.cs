@@ -1,10 +1,15 @@
-using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Text.Json;
-using LoggerBox.Host;
+using System;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Comparing;
+using LoggerBox.Host.Judging.FromJobs;
+using LoggerBox.Host.Judging.Looking;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Units;
+using LoggerBox.Host;
+using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.App.Console;
 
@@ -21,6 +26,45 @@ internal static class ListingJson
 
         writer.WriteEndArray();
     });
+
+    public static void Seen(Utf8JsonWriter writer, Seen one)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("kind", one.Kind);
+        writer.WriteString("gear", one.Gear switch { Gear.Neutral => "N", Gear.Forward => "F", Gear.Reverse => "R", _ => null });
+        writer.WriteReading("start_s", one.StartSeconds);
+        writer.WriteReading("value", one.Value);
+        writer.WriteReading("usual", one.Usual);
+        writer.WriteReading("oddness", one.Oddness is double odd && double.IsFinite(odd) ? odd : null);
+        writer.WriteBoolean("odd", one.IsOdd);
+        writer.WriteEndObject();
+    }
+
+    public static void History(Utf8JsonWriter writer, ReadingHistory history, PressureUnit unit)
+    {
+        (_, string code, double scale) = HistoryWords.Of(history.Place, unit);
+        writer.WriteStartObject();
+        writer.WriteString("reading", history.Place);
+        writer.WriteString("unit", code);
+        writer.WriteStartArray("values");
+        foreach ((string visit, SheetReading reading) in history.Readings)
+        {
+            writer.WriteStartObject();
+            writer.WriteString("job", visit);
+            writer.WriteReading("value", reading.Value * scale);
+            writer.WriteReading("uncertainty", reading.Uncertainty * scale);
+            writer.WriteEndObject();
+        }
+
+        writer.WriteEndArray();
+        writer.WriteReading("change", history.Change * scale);
+        writer.WriteReading("uncertainty", history.Uncertainty * scale);
+        writer.WriteBoolean("changed", history.Changed);
+        writer.WriteReading("slope_1000h", history.Slope * scale);
+        writer.WriteReading("slope_uncertainty_1000h", history.SlopeUncertainty * scale);
+        writer.WriteBoolean("drifts", history.Drifts);
+        writer.WriteEndObject();
+    }
 
     public static void Session(Utf8JsonWriter writer, ArchivedSession session, RecordedSession? damaged)
     {

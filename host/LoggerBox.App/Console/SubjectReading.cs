@@ -6,6 +6,7 @@ using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App.Console;
 
@@ -42,6 +43,15 @@ internal sealed class SubjectReading(Terminal terminal)
         DataSheet sheet = SheetOf(line, archived, word);
         Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
         return (subject, Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? otherwise ?? sheet.Unit));
+    }
+
+    /// <summary>The recordings alone, with the plan that a named sheet gives.</summary>
+    public (Subject Subject, PlanRecord Plan) Recorded(ParseResult line)
+    {
+        string word = line.GetRequiredValue(what);
+        PlanRecord plan = line.GetValue(namedSheet) is string path ? SheetPlan.Make(DataSheetReader.Read(path)) : new PlanRecord();
+        Subject subject = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line, word) : new Subject(word, [TraceReading.Read(trace.Source(line, word), plan, terminal)]);
+        return (subject, plan);
     }
 
     /// <summary>The sheet that is named, or the job's own.</summary>

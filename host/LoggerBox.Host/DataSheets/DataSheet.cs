@@ -11,6 +11,9 @@ public sealed class DataSheet
     /// <summary>The file's name without folder.</summary>
     public required string FileName { get; init; }
 
+    /// <summary>The beginning of the text's SHA-256: two sheets of one name with different figures are two versions. Empty for a sheet that is no file.</summary>
+    public string Version { get; init; } = "";
+
     public string Truck { get; init; } = "";
 
     public string Source { get; init; } = "";
@@ -79,6 +82,8 @@ public sealed class DataSheet
     public double? SiteAltitudeMetres { get; init; }
 
     public double? SiteAirCelsius { get; init; }
+
+    public ConverterData? Converter { get; init; }
 
     /// <summary>One gauge port per clutch: the hose is moved between forward and reverse.</summary>
     public bool ClutchPortPerGear { get; init; }

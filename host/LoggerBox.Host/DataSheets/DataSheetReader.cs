@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using System.Security.Cryptography;
 using System.Text;
 using LoggerBox.Host.Units;
 
@@ -39,6 +40,14 @@ public static class DataSheetReader
         return findings.InOrder;
     }
 
+    /// <summary>Which version of a sheet a text is: twelve digits, the same wherever the text is kept. The ends of lines do not matter.</summary>
+    public static string VersionOf(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        string plain = text.TrimStart('\uFEFF').ReplaceLineEndings("\n");
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(plain)))[..12];
+    }
+
     private static DataSheet Build(string text, string fileName, FindingList findings)
     {
         SheetTable? table = TomlTree.Read(text, findings);
@@ -53,7 +62,7 @@ public static class DataSheetReader
             return new DataSheet { FileName = fileName };
         }
 
-        DataSheet sheet = SheetSections.Read(new TableReader(table, findings), fileName);
+        DataSheet sheet = SheetSections.Read(new TableReader(table, findings), fileName, VersionOf(text));
         if (!findings.HasErrors)
         {
             Doubts(sheet, findings);

@@ -5,7 +5,7 @@ namespace LoggerBox.Host.DataSheets;
 /// <summary>All sections of the file, in the order in which people write them.</summary>
 internal static class SheetSections
 {
-    public static DataSheet Read(TableReader root, string fileName)
+    public static DataSheet Read(TableReader root, string fileName, string version)
     {
         TableReader? truck = root.Section("truck");
         string? name = truck?.Text("name");
@@ -22,6 +22,7 @@ internal static class SheetSections
         var sheet = new DataSheet
         {
             FileName = fileName,
+            Version = version,
             Truck = name ?? "",
             Source = source ?? "",
             DrawnFromJobs = drawnFrom ?? "",
@@ -43,6 +44,7 @@ internal static class SheetSections
             PickupPulsesPerRevolution = Pickup(root.Section("pickup")),
             SiteAltitudeMetres = altitude,
             SiteAirCelsius = air,
+            Converter = ConverterSection.Read(root.Section("converter")),
             ClutchPortPerGear = perGear,
             ConverterPortAtOutlet = outlet,
         };

@@ -37,7 +37,11 @@ public static class Judge
             sessions.SelectMany(Engagements).ToList(),
             checks.Select(check => InUnit(check, sheet.Unit, unit)).ToList(),
             SuspectList.Of(evidence, unit),
-            NotCoveredList.All);
+            NotCoveredList.All)
+        {
+            SheetVersion = sheet.Version,
+            StallHeats = StallHeat.Of(steps, sheet.Converter),
+        };
     }
 
     /// <summary>The readings that a judgement rests on, without judging them.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Rules;
 
@@ -16,7 +17,14 @@ public sealed record Judgement(
     IReadOnlyList<JudgedEngagement> Engagements,
     IReadOnlyList<Check> Checks,
     IReadOnlyList<Suspect> Suspects,
-    IReadOnlyList<NotCovered> NotCovered);
+    IReadOnlyList<NotCovered> NotCovered)
+{
+    /// <summary>Which version of the sheet it was; empty where the sheet was no file.</summary>
+    public string SheetVersion { get; init; } = "";
+
+    /// <summary>Empty where the sheet says nothing of the converter.</summary>
+    public IReadOnlyList<StallHeat> StallHeats { get; init; } = [];
+}
 
 public enum ValidityEffect
 {

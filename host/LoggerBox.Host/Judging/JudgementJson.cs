@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Text.Json;
+using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Rules;
 
@@ -46,11 +47,17 @@ public static class JudgementJson
         json.WriteStartObject("sheet");
         json.WriteString("name", judgement.SheetName);
         json.WriteString("source", judgement.SheetSource);
+        json.WriteString("version", judgement.SheetVersion);
         json.WriteEndObject();
         Array(json, "validity", judgement.Validity, Validity);
         Array(json, "holds", judgement.Holds, Hold);
         Array(json, "engagements", judgement.Engagements, Engagement);
         Array(json, "checks", judgement.Checks, Check);
+        if (judgement.StallHeats.Count > 0)
+        {
+            Array(json, "stall_heat", judgement.StallHeats, StallHeat);
+        }
+
         Array(json, "suspects", judgement.Suspects, Suspect);
         Array(json, "not_covered", judgement.NotCovered, NotCovered);
         json.WriteEndObject();
@@ -100,6 +107,18 @@ public static class JudgementJson
         json.WriteReading("rise_s", engagement.RiseSeconds);
         json.WriteReading("total_s", engagement.TotalSeconds);
         json.WriteReading("overshoot_percent", engagement.OvershootPercent);
+    }
+
+    private static void StallHeat(Utf8JsonWriter json, StallHeat heat)
+    {
+        json.WriteString("gear", GearCode(heat.Gear));
+        json.WriteReading("start_s", heat.StartSeconds);
+        json.WriteReading("duration_s", heat.DurationSeconds);
+        json.WriteReading("power_kw", heat.PowerWatts / 1000);
+        json.WriteReading("power_uncertainty_kw", heat.PowerUncertainty / 1000);
+        json.WriteReading("rise_k", heat.RiseKelvin);
+        json.WriteReading("rise_uncertainty_k", heat.RiseUncertainty);
+        json.WriteReading("wait_s", heat.WaitSeconds);
     }
 
     private static void Check(Utf8JsonWriter json, Check check)

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.IO;
 using System.Linq;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Report;
@@ -30,13 +31,15 @@ public sealed class TextReport
     {
         ArgumentNullException.ThrowIfNull(judgement);
         Wrap("", "  ", $"{title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
-        Wrap("", "  ", $"Data sheet {judgement.SheetName}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
+        string version = judgement.SheetVersion.Length == 0 ? "" : $", version {judgement.SheetVersion}";
+        Wrap("", "  ", $"Data sheet {judgement.SheetName}{version}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
         output.WriteLine();
         output.WriteLine(Paint(ColourOf(judgement), "==> " + PlainText.Of(Outcome.Headline(judgement))));
         Wrap("    ", "    ", Outcome.Explanation(judgement));
         WriteSuspects(judgement);
         WriteReadings(judgement);
         WriteEngagements(judgement);
+        WriteStallHeats(judgement);
         WriteNotes(judgement);
         WriteNotCovered(judgement);
         output.WriteLine();
@@ -118,6 +121,24 @@ public sealed class TextReport
         }
 
         table.WriteTo(output, "   ");
+    }
+
+    private void WriteStallHeats(Judgement judgement)
+    {
+        if (judgement.StallHeats.Count == 0)
+        {
+            return;
+        }
+
+        Heading("HEAT OF THE STALLS (from the sheet's converter; not judged)");
+        foreach (StallHeat heat in judgement.StallHeats)
+        {
+            string rise = heat.RiseKelvin is double kelvin && heat.RiseUncertainty is double within && heat.WaitSeconds is double wait
+                ? FormattableString.Invariant($"; oil {kelvin:F0} ± {within:F0} °C warmer on average, more in the converter; about {wait / 60:F0} min in neutral to lose it")
+                : "";
+            Wrap("   ", "     ", FormattableString.Invariant(
+                $"{StepWords.Of(heat.Gear)} at {heat.StartSeconds:F0} s: {heat.PowerWatts / 1000:F1} ± {heat.PowerUncertainty / 1000:F1} kW into the oil for {heat.DurationSeconds:F1} s{rise}."));
+        }
     }
 
     private void WriteNotes(Judgement judgement)

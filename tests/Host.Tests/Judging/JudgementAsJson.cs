@@ -17,7 +17,7 @@ public sealed class JudgementAsJson
         Assert.Equal(
             ["format", "rules", "unit", "truck", "sheet", "validity", "holds", "engagements", "checks", "suspects", "not_covered"],
             Names(root));
-        Assert.Equal(["name", "source"], Names(root.GetProperty("sheet")));
+        Assert.Equal(["name", "source", "version"], Names(root.GetProperty("sheet")));
         Assert.Equal(["code", "effect", "step", "text"], Names(root.GetProperty("validity")[0]));
         Assert.Equal(["step", "gear", "start_s", "duration_s", "counts", "rpm", "main", "clutch", "converter"], Names(root.GetProperty("holds")[0]));
         Assert.Equal(["settled", "peak", "uncertainty"], Names(root.GetProperty("holds")[1].GetProperty("rpm")));
