@@ -2,13 +2,13 @@ using System.Collections.Generic;
 using System.IO;
 using System.Text.Json;
 using System;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Judging.FromJobs;
 using LoggerBox.Host.Judging.Looking;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Host.Units;
-using LoggerBox.Host;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.App.Console;
