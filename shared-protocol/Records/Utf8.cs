@@ -10,9 +10,12 @@ namespace LoggerBox.Protocol.Records
         {
             int at = offset;
             int end = offset + width;
-            for (int i = 0; i < text.Length; i++)
+
+            // The platform's string gives the first half of a pair for its second half, too, when it is asked one character at a time.
+            char[] characters = text.ToCharArray();
+            for (int i = 0; i < characters.Length; i++)
             {
-                int scalar = ScalarAt(text, i);
+                int scalar = ScalarAt(characters, i);
                 if (scalar > 0xFFFF)
                 {
                     i++;
@@ -55,7 +58,7 @@ namespace LoggerBox.Protocol.Records
             return new string(characters, 0, count);
         }
 
-        private static int ScalarAt(string text, int index)
+        private static int ScalarAt(char[] text, int index)
         {
             char first = text[index];
             if (first < 0xD800 || first > 0xDFFF)

@@ -1,51 +1,66 @@
 namespace LoggerBox.Capture.Speed
 {
     /// <summary>
-    /// Tells a lost and a doubled edge from a change of speed. Between two edges of a slow pickup a crankshaft can't change
-    /// its speed by half; when it seems to twice running, it was the reference that was wrong. So it is when every other edge seems
-    /// an extra one: an engine that catches leaves cranking speed within a turn, and would be taken for half its speed from then on.
+    /// Tells lost and doubled edges from a change of speed, where pulses come slower than half as often as polls. Between two edges of a
+    /// slow pickup a crankshaft can't change its speed by half; when it seems to again and again, it was the reference that was wrong:
+    /// an engine that catches leaves cranking speed within a turn, and would be taken for half its speed from then on.
     /// </summary>
     internal sealed class PulseIntervals
     {
-        private long _reference;
-        private bool _doubted;
-        private bool _extraJustBefore;
+        private const int FewestPollTenths = 19;
+
+        // From so many polls in a period on, one interval is known well enough to be the measure of the next; below, the line through
+        // the last edges is, as long as the speed stands.
+        private const int PollsOfLongInterval = 8;
+
+        private const int ExtraBelowPercent = 45;
+        private const int LostAbovePercent = 160;
+        private const int MostLost = 3;
+
+        // Three in a row, or every other one of seven.
+        private const int FaultWeight = 3;
+        private const int FaultsNotBelieved = 9;
+
+        private long lastInterval;
+        private int faults;
+
+        /// <summary>What was judged lately can't all be faults: the period that it was held against is wrong.</summary>
+        public bool Disagree => faults >= FaultsNotBelieved;
 
         public void Forget()
         {
-            _reference = 0;
-            _doubted = false;
-            _extraJustBefore = false;
+            lastInterval = 0;
+            faults = 0;
         }
 
-        /// <summary>Only where an interval is long beside the time between polls is its length known well enough.</summary>
-        public bool CanJudge(long microseconds, long betweenPolls) =>
-            microseconds > 4 * betweenPolls || _reference > 4 * betweenPolls;
-
-        /// <summary>How many real pulse periods the interval holds: 1, 2 where an edge was lost, 0 where this edge is an extra one.</summary>
-        public int Judge(long microseconds)
+        /// <summary>How many real periods passed since the last edge: 0 where this one is an extra one.</summary>
+        /// <param name="fresh">Edges that the counter saw.</param>
+        /// <param name="interval">Since the last edge, microseconds.</param>
+        /// <param name="sinceLine">Since the last edge by the line through the latest ones; 0 where the speed changes.</param>
+        /// <param name="period">Nanoseconds; 0 where it is not known.</param>
+        /// <param name="poll">The usual time between polls, microseconds.</param>
+        public long Judge(long fresh, long interval, long sinceLine, long period, long poll)
         {
-            int periods = 1;
-            if (_reference > 0 && !_doubted)
+            if (period <= poll * FewestPollTenths * 100)
             {
-                if (microseconds * 100 < _reference * 62)
-                {
-                    periods = _extraJustBefore ? 1 : 0;
-                }
-                else if (microseconds * 100 > _reference * 165 && microseconds * 100 < _reference * 235)
-                {
-                    periods = 2;
-                }
+                Forget();
+                return fresh;
             }
 
-            _extraJustBefore = periods == 0 || (_extraJustBefore && _doubted);
-            _doubted = periods != 1;
-            if (periods != 0)
+            bool isLong = period > poll * PollsOfLongInterval * 1000;
+            long percent = isLong ? interval * 100 / (lastInterval > 0 ? lastInterval : period / 1000)
+                : sinceLine > 0 ? sinceLine * 100000 / period
+                : fresh * 100;
+            long real = percent < ExtraBelowPercent ? 0 : percent < LostAbovePercent ? 1 : (percent + 50) / 100;
+            if (real > MostLost)
             {
-                _reference = microseconds / periods;
+                real = fresh;
+                faults = FaultsNotBelieved;
             }
 
-            return periods;
+            faults = real != fresh ? faults + FaultWeight : faults > 0 ? faults - 1 : 0;
+            lastInterval = real > 0 ? interval / real : lastInterval;
+            return real;
         }
     }
 }

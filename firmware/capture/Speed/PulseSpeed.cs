@@ -3,162 +3,190 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Speed
 {
     /// <summary>
-    /// Engine speed from a free-running pulse counter. Each poll that finds a new count brackets an edge between itself and the poll before;
-    /// speed is the least-squares slope of count over bracket midpoints, so that a late poll widens one bracket and shifts nothing.
+    /// Engine speed from a free-running pulse counter. Each poll that finds a new count brackets an edge between itself and the poll before,
+    /// or the last period where that is shorter; speed is the least-squares slope of bracket midpoints over count, so that a late poll
+    /// widens one bracket and shifts nothing. Half a second of edges while the speed stands, a fifth while it changes.
     /// </summary>
     public sealed class PulseSpeed
     {
-        // Long enough that a plug lead of a four-stroke (6 edges a second at idle) gives three brackets, short enough to follow a run-up.
-        private const int WindowMicroseconds = 200000;
-        private const int FewestBrackets = 4;
-        private const int Capacity = 64;
+        private const int FewestEdges = 4;
+        private const int LongMicroseconds = 500000;
+        private const int ShortMicroseconds = 200000;
+
+        // Of fast pulses no more edges are kept than the ring holds in half a second.
+        private const int SpacingMicroseconds = 7850;
+
+        // A bracket so much wider than the one before tells less than it costs; its edges count all the same.
+        private const int WidthsTolerated = 3;
+
+        // A poll's usual distance runs over about 16 of them.
+        private const int PollShift = 4;
 
         // 50 rpm on a four-stroke plug lead, the slowest pickup: below it the engine is stopped.
         private const int SlowestTenths = 500;
         private const int FastestTenths = 90000;
 
-        private readonly int _pulses;
-        private readonly int _revolutions;
-        private readonly long _stoppedMicroseconds;
-        private readonly long _shortestPeriodNanoseconds;
-        private readonly long[] _times = new long[Capacity];
-        private readonly long[] _counts = new long[Capacity];
-        private readonly PulseIntervals _intervals = new PulseIntervals();
-        private int _stored;
-        private int _next;
-        private bool _polled;
-        private long _firstPoll;
-        private long _lastPoll;
-        private long _lastCount;
+        private readonly int pulses;
+        private readonly int revolutions;
+        private readonly long stoppedMicroseconds;
+        private readonly long shortestPeriodNanoseconds;
+        private readonly EdgeRing edges = new EdgeRing();
+        private readonly EdgeWindow longer;
+        private readonly EdgeWindow shorter;
+        private readonly PulseIntervals intervals = new PulseIntervals();
+        private bool polled;
+        private long firstPoll;
+        private long lastPoll;
+        private long lastCount;
+        private long lastEdge;
+        private long lastWidth;
+        private long counted;
+        private long usualPoll;
+        private long period;
+        private bool changes;
 
         /// <param name="pulses">Pulses in <paramref name="revolutions"/> revolutions, both at least 1.</param>
         /// <param name="revolutions">2 for one plug lead of a four-stroke, else 1.</param>
         public PulseSpeed(int pulses, int revolutions)
         {
-            _pulses = pulses < 1 ? 1 : pulses;
-            _revolutions = revolutions < 1 ? 1 : revolutions;
-            _stoppedMicroseconds = PeriodNanoseconds(SlowestTenths) / 1000;
-            _shortestPeriodNanoseconds = PeriodNanoseconds(FastestTenths);
+            this.pulses = pulses < 1 ? 1 : pulses;
+            this.revolutions = revolutions < 1 ? 1 : revolutions;
+            stoppedMicroseconds = PeriodOf(SlowestTenths) / 1000;
+            shortestPeriodNanoseconds = PeriodOf(FastestTenths);
+            longer = new EdgeWindow(edges, FewestEdges, LongMicroseconds);
+            shorter = new EdgeWindow(edges, FewestEdges, ShortMicroseconds);
         }
 
         /// <summary>One reading of the counter; count and time were taken together.</summary>
         public void Poll(long count, long microseconds)
         {
-            if (!_polled)
+            if (!polled)
             {
-                _polled = true;
-                _firstPoll = microseconds;
+                polled = true;
+                firstPoll = microseconds;
             }
             else
             {
-                long fresh = count - _lastCount;
-                long passed = microseconds - _lastPoll;
-                if (passed > 0 && Possible(fresh, passed))
-                {
-                    AddBracket(fresh, microseconds - (passed / (2 * fresh)), passed);
-                }
+                TakePoll(count - lastCount, microseconds, microseconds - lastPoll);
             }
 
-            _lastCount = count;
-            _lastPoll = microseconds;
+            lastCount = count;
+            lastPoll = microseconds;
         }
 
         /// <summary>Tenths of rpm; 0 once no edge came for the period of the slowest speed; missing until that can be known.</summary>
         public int ReadTenths(long now)
         {
-            if (_stored == 0)
+            if (longer.Count == 0)
             {
-                return _polled && now - _firstPoll > _stoppedMicroseconds ? 0 : SampleSet.Missing;
+                return polled && now - firstPoll > stoppedMicroseconds ? 0 : SampleSet.Missing;
             }
 
             // Up to the last poll, not to now: what came since then has not been looked at.
-            long silence = _lastPoll - _times[Index(1)];
-            if (silence > _stoppedMicroseconds)
+            long silence = lastPoll - lastEdge;
+            if (silence > stoppedMicroseconds)
             {
-                _stored = 0;
-                _intervals.Forget();
-                _firstPoll = now - _stoppedMicroseconds - 1;
+                Forget();
+                firstPoll = now - stoppedMicroseconds - 1;
                 return 0;
             }
 
-            long period = FittedPeriodNanoseconds();
-            if (period <= 0)
+            long shown = changes ? shorter.PeriodNanoseconds() : period;
+            if (shown <= 0)
             {
                 return SampleSet.Missing;
             }
 
-            // No edge for longer than a period: the engine slows down, and it can't be faster than one edge in that time.
-            if (silence * 1000 > period * 3 / 2)
+            // Two edges may be lost in a row. No edge for longer than that: the engine slows down, and it can't be faster than one edge in that time.
+            if (silence * 3000 > shown * 10)
             {
-                period = silence * 1000;
+                shown = silence * 1000;
             }
 
-            return IntegerMath.Clamp(TenthsOfPeriod(period), 0, 2 * SampleBlock.SpeedMiddleTenths);
+            return IntegerMath.Clamp(TenthsOf(shown), 0, 2 * SampleBlock.SpeedMiddleTenths);
+        }
+
+        private void TakePoll(long fresh, long now, long passed)
+        {
+            usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
+            if (fresh != 0 && passed > 0 && Possible(fresh, passed))
+            {
+                TakeEdge(fresh, now, passed);
+            }
         }
 
         // A lone edge fits any bracket, a poll being far shorter than a period; several in one are bounded by the fastest engine.
         private bool Possible(long fresh, long passed) =>
-            fresh == 1 || (fresh > 1 && passed * 1000 / (fresh - 1) >= _shortestPeriodNanoseconds / 4);
+            fresh == 1 || (fresh > 1 && passed * 1000 / (fresh - 1) >= shortestPeriodNanoseconds / 4);
 
-        private void AddBracket(long fresh, long middle, long passed)
+        private void TakeEdge(long fresh, long now, long passed)
         {
-            long counted = _stored == 0 ? fresh : _counts[Index(1)] + fresh;
-            long interval = _stored == 0 ? 0 : middle - _times[Index(1)];
-            if (fresh > 1 || !_intervals.CanJudge(interval, passed))
+            // After the last edge none came: it lies no farther back than one period.
+            long known = period / 1000;
+            long width = known == 0 ? passed / fresh : known < passed ? known : passed;
+            long middle = now - (width / 2);
+            if (longer.Count > 0)
             {
-                _intervals.Forget();
-            }
-            else if (_stored > 0)
-            {
-                int real = _intervals.Judge(interval);
+                long sinceLine = changes || period == 0 ? 0 : middle - longer.TimeOf(counted, period);
+                long real = intervals.Judge(fresh, middle - lastEdge, sinceLine, period, usualPoll);
+                if (intervals.Disagree)
+                {
+                    BeginAgain();
+                    real = fresh;
+                }
+
                 if (real == 0)
                 {
                     return;
                 }
 
-                counted += real - 1;
+                fresh = real;
             }
 
-            _times[_next] = middle;
-            _counts[_next] = counted;
-            _next = (_next + 1) % Capacity;
-            _stored = IntegerMath.Min(_stored + 1, Capacity);
-        }
-
-        private long FittedPeriodNanoseconds()
-        {
-            long last = _times[Index(1)];
-            long lastCount = _counts[Index(1)];
-            long n = 0, sumT = 0, sumC = 0, sumTT = 0, sumTC = 0;
-            for (int back = 1; back <= _stored; back++)
+            counted += fresh;
+            lastEdge = middle;
+            if (longer.Count == 0 || (middle - edges.Times[edges.Newest] >= SpacingMicroseconds && width <= WidthsTolerated * lastWidth))
             {
-                long t = _times[Index(back)] - last;
-                if (back > FewestBrackets && -t > WindowMicroseconds)
-                {
-                    break;
-                }
-
-                long c = _counts[Index(back)] - lastCount;
-                n++;
-                sumT += t;
-                sumC += c;
-                sumTT += t * t;
-                sumTC += t * c;
+                Keep();
+                Fit(width);
             }
 
-            long slope = (n * sumTC) - (sumT * sumC);
-            long spread = (n * sumTT) - (sumT * sumT);
-            return slope <= 0 || spread <= 0 ? 0 : ScaledRatio(spread, slope);
+            lastWidth = width;
         }
 
-        // spread * 1000 / slope without leaving 64 bits when the engine is slow and the window long.
-        private static long ScaledRatio(long spread, long slope) =>
-            spread < long.MaxValue / 1000 ? spread * 1000 / slope : spread / slope * 1000;
+        private void Keep()
+        {
+            edges.Add(lastEdge, counted);
+            longer.TakeNewest();
+            shorter.TakeNewest();
+        }
 
-        private long PeriodNanoseconds(int tenths) => 600000000000L / tenths * _revolutions / _pulses;
+        // The last edge and this one are the only ones that are still believed.
+        private void BeginAgain()
+        {
+            Forget();
+            Keep();
+        }
 
-        private long TenthsOfPeriod(long nanoseconds) => ((600000000000L * _revolutions) + (nanoseconds * _pulses / 2)) / (nanoseconds * _pulses);
+        // Both windows see the same edges: where they differ by more than brackets can make them, the speed changes.
+        private void Fit(long width)
+        {
+            period = longer.PeriodNanoseconds();
+            long apart = IntegerMath.Abs(shorter.PeriodNanoseconds() - period);
+            changes = shorter.Count < longer.Count && apart > shorter.WorstErrorNanoseconds(width) + longer.WorstErrorNanoseconds(width);
+        }
 
-        private int Index(int back) => (_next - back + Capacity) % Capacity;
+        private void Forget()
+        {
+            longer.Clear();
+            shorter.Clear();
+            intervals.Forget();
+            period = 0;
+            changes = false;
+        }
+
+        private long PeriodOf(int tenths) => 600000000000L / tenths * revolutions / pulses;
+
+        private long TenthsOf(long nanoseconds) => ((600000000000L * revolutions) + (nanoseconds * pulses / 2)) / (nanoseconds * pulses);
     }
 }

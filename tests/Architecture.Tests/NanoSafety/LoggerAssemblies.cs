@@ -17,6 +17,9 @@ internal static class LoggerAssemblies
     public static AssemblyScan BoardEsp32 { get; } = AssemblyReader.Read(
         Repository.PathOf($"firmware/board-esp32/bin/{Repository.Configuration}/netnano1.0/LoggerBox.BoardEsp32.exe"));
 
+    public static AssemblyScan SelfTest { get; } = AssemblyReader.Read(
+        Repository.PathOf($"firmware/self-test/bin/{Repository.Configuration}/netnano1.0/LoggerBox.SelfTest.exe"));
+
     public static IReadOnlySet<string> Enums { get; } = Protocol.Types.Concat(Capture.Types).Concat(BoardParts.Types).Concat(BoardEsp32.Types).Where(type => type.IsEnum).Select(type => type.Type.FullName).ToHashSet();
 
     /// <summary>What is to run on any board, and on a PC too.</summary>

@@ -39,6 +39,18 @@ public class LoggerCodeTests
         Assert.True(broken.Length == 0, string.Join("\n", broken));
     }
 
+    [Theory]
+    [MemberData(nameof(RuleNames))]
+    public void Code_of_the_self_test_keeps_the_rule(string rule)
+    {
+        string[] broken = LoggerAssemblies.SelfTest.Types.SelectMany(NanoRules.All(LoggerAssemblies.Enums)[rule]).ToArray();
+        Assert.True(broken.Length == 0, string.Join("\n", broken));
+    }
+
+    [Fact]
+    public void The_self_test_needs_the_core_library_and_what_it_tests_and_nothing_else() =>
+        Assert.Equal(["LoggerBox.Capture", "LoggerBox.Protocol", AllowedTypes.CoreLibrary], LoggerAssemblies.SelfTest.References.Keys.Order());
+
     [Fact]
     public void The_parts_of_a_board_need_the_core_library_and_the_capture_engine_and_nothing_else() =>
         Assert.Equal(["LoggerBox.Capture", "LoggerBox.Protocol", AllowedTypes.CoreLibrary], LoggerAssemblies.BoardParts.References.Keys.Order());
@@ -50,7 +62,7 @@ public class LoggerCodeTests
     [Fact]
     public void All_are_compiled_against_the_core_library_whose_types_were_tried()
     {
-        foreach (AssemblyScan assembly in new[] { LoggerAssemblies.Protocol, LoggerAssemblies.Capture, LoggerAssemblies.BoardParts, LoggerAssemblies.BoardEsp32 })
+        foreach (AssemblyScan assembly in new[] { LoggerAssemblies.Protocol, LoggerAssemblies.Capture, LoggerAssemblies.BoardParts, LoggerAssemblies.BoardEsp32, LoggerAssemblies.SelfTest })
         {
             Assert.Equal(AllowedTypes.CoreLibraryVersion, assembly.References[AllowedTypes.CoreLibrary].ToString());
         }

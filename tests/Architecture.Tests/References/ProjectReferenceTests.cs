@@ -18,6 +18,7 @@ public class ProjectReferenceTests
         ["LoggerBox.Protocol"] = [],
         ["LoggerBox.Capture"] = ["LoggerBox.Protocol"],
         ["LoggerBox.BoardParts"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
+        ["LoggerBox.SelfTest"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
         ["LoggerBox.BoardEsp32"] = ["LoggerBox.BoardParts", "LoggerBox.Capture", "LoggerBox.Protocol"],
         ["LoggerBox.Host"] = ["LoggerBox.Protocol"],
         ["LoggerBox.TruckSimulator"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
@@ -30,6 +31,7 @@ public class ProjectReferenceTests
         ["LoggerBox.Capture"] = [],
         ["LoggerBox.BoardParts"] = [],
         ["LoggerBox.BoardEsp32"] = [],
+        ["LoggerBox.SelfTest"] = [],
         ["LoggerBox.Host"] = ["MathNet.Numerics", "Microsoft.Data.Sqlite", "System.IO.Ports", "Tomlyn"],
         ["LoggerBox.TruckSimulator"] = [],
         ["LoggerBox.App"] = ["System.CommandLine"],
@@ -83,6 +85,7 @@ public class ProjectReferenceTests
     private static string AssemblyOf(string name) => name switch
     {
         "LoggerBox.BoardEsp32" => Repository.PathOf($"firmware/board-esp32/bin/{Repository.Configuration}/netnano1.0/{name}.exe"),
+        "LoggerBox.SelfTest" => Repository.PathOf($"firmware/self-test/bin/{Repository.Configuration}/netnano1.0/{name}.exe"),
         "LoggerBox.BoardParts" => Repository.PathOf($"firmware/board-parts/bin/{Repository.Configuration}/netnano1.0/{name}.dll"),
         "LoggerBox.App" => Path.Combine(System.AppContext.BaseDirectory, "loggerbox.dll"),
         _ => Path.Combine(System.AppContext.BaseDirectory, name + ".dll"),
