@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using LoggerBox.Benchmarks.Cost;
 using LoggerBox.Benchmarks.Holds;
 using LoggerBox.Benchmarks.Line;
 using LoggerBox.Benchmarks.Samples;
@@ -10,6 +11,7 @@ internal static class Program
 {
     private static readonly Dictionary<string, Func<string[], int>> Benches = new()
     {
+        ["cost"] = CostTable.Run,
         ["encoding"] = EncodingTable.Run,
         ["holds"] = HoldTable.Run,
         ["line"] = LineBench.Run,

@@ -16,6 +16,9 @@ namespace LoggerBox.SelfTest.Traces
         /// <summary>All that came back.</summary>
         public readonly Digest Heard = new Digest();
 
+        /// <summary>Bytes that one write takes: a line takes less than it is offered.</summary>
+        public int TakenAtOnce { get; set; } = 7;
+
         public int Frames => decoder.Frames;
 
         /// <summary>The last whole frame, from its code on.</summary>
@@ -38,10 +41,9 @@ namespace LoggerBox.SelfTest.Traces
             return read;
         }
 
-        // Seven bytes at once: a line takes less than it is offered.
         public int Write(byte[] buffer, int offset, int count)
         {
-            int taken = count < 7 ? count : 7;
+            int taken = count < TakenAtOnce ? count : TakenAtOnce;
             Heard.Add(buffer, offset, taken);
             for (int i = 0; i < taken; i++)
             {

@@ -2,47 +2,45 @@ using LoggerBox.Capture.Storage;
 
 namespace LoggerBox.SelfTest.Traces
 {
-    /// <summary>A card that loses its power in the middle of a write, and one whose pages can be spoiled.</summary>
+    /// <summary>A card of fixed size in memory that can lose its power in the middle of a write, and whose pages can be spoiled.</summary>
     internal sealed class CutStore : IRecordStore
     {
-        private readonly MemoryStore card;
-        private readonly byte[] half;
+        private readonly byte[] card;
+        private int written;
 
         public CutStore(int capacity)
         {
-            card = new MemoryStore(capacity);
-            half = new byte[card.PageLength * 8];
+            card = new byte[capacity];
         }
 
         /// <summary>So many bytes until the power fails; below 0 it never does.</summary>
         public int BytesLeft { get; set; } = -1;
 
-        public int PageLength => card.PageLength;
+        public int PageLength => 512;
 
-        public long Capacity => card.Capacity;
+        public long Capacity => card.Length;
 
-        public long Length => card.Length;
+        public long Length => written;
 
-        public int Read(long offset, byte[] buffer, int bufferOffset, int count) => card.Read(offset, buffer, bufferOffset, count);
+        public int Read(long offset, byte[] buffer, int bufferOffset, int count)
+        {
+            int left = written - (int)offset;
+            int read = left < 0 ? 0 : left < count ? left : count;
+            System.Array.Copy(card, (int)offset, buffer, bufferOffset, read);
+            return read;
+        }
 
         public bool Write(long offset, byte[] buffer, int bufferOffset, int count)
         {
-            if (BytesLeft < 0)
-            {
-                return card.Write(offset, buffer, bufferOffset, count);
-            }
-
-            int written = count < BytesLeft ? count : BytesLeft;
-            BytesLeft -= written;
-            return card.Write(offset, buffer, bufferOffset, written) && written == count;
+            int got = BytesLeft < 0 || count < BytesLeft ? count : BytesLeft;
+            BytesLeft -= BytesLeft < 0 ? 0 : got;
+            System.Array.Copy(buffer, bufferOffset, card, (int)offset, got);
+            int end = (int)offset + got;
+            written = end > written ? end : written;
+            return got == count;
         }
 
         /// <summary>The page cannot be read any more.</summary>
-        public void Spoil(int page)
-        {
-            card.Read((long)page * PageLength, half, 0, PageLength);
-            half[20] ^= 0x40;
-            card.Write((long)page * PageLength, half, 0, PageLength);
-        }
+        public void Spoil(int page) => card[(page * PageLength) + 20] ^= 0x40;
     }
 }

@@ -11,7 +11,6 @@ namespace LoggerBox.SelfTest.Traces
     /// </summary>
     internal sealed class PartedTruck : IBoard
     {
-        private const int PollMicroseconds = 10000;
         private const int SpeedUpMilliseconds = 900;
         private const int ClutchFillMilliseconds = 400;
         private const int ClutchRiseMilliseconds = 500;
@@ -33,6 +32,9 @@ namespace LoggerBox.SelfTest.Traces
             this.table = table;
             System.Array.Copy(table, from, from.Length);
         }
+
+        /// <summary>How often the pickup is polled.</summary>
+        public int PollMicroseconds { get; set; } = 10000;
 
         /// <summary>Cues that were shown.</summary>
         public int Cues { get; private set; }

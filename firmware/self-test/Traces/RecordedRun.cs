@@ -22,7 +22,7 @@ namespace LoggerBox.SelfTest.Traces
         {
             this.truck = truck;
             interval = intervalMicroseconds == 0 ? 20000 : intervalMicroseconds;
-            Log = new RecordLog(new MemoryStore(storeBytes));
+            Log = new RecordLog(new CutStore(storeBytes));
             Log.Open();
             Engine = new CaptureEngine(truck, Log, plan, TruckPlan.Header(plan, intervalMicroseconds));
         }

@@ -1,0 +1,72 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Linq;
+
+namespace LoggerBox.Benchmarks.Cost;
+
+/// <summary>
+/// Executed instructions and allocated bytes of the logger's assemblies, step by step: speed, sample storing, holds, guards and all else
+/// under the engine's Step, one poll of the pickup a step; then the sending of a session.
+/// </summary>
+internal static class CostTable
+{
+    private const int WorstSteps = 3;
+
+    public static int Run(string[] words)
+    {
+        CountedRun whole = new("WholeTest", 20_000);
+        CountedRun faulty = new("FaultyRun", 10_000);
+        CountedRun sending = CountedRun.Streaming();
+        Console.WriteLine("| trace | steps | mean | worst | bytes allocated |");
+        Console.WriteLine("| --- | ---: | ---: | ---: | ---: |");
+        foreach ((string name, CountedRun run) in new[] { ("whole test, 50 sets a second", whole), ("faulty run, 100 sets a second", faulty), ("sending, frames of 1 KB, a step each", sending) })
+        {
+            Console.WriteLine($"| {name} | {run.Costs.Count:N0} | {run.Costs.Average():N0} | {run.Costs.Max():N0} | {run.Allocated} |");
+        }
+
+        Console.WriteLine();
+        PrintShares(whole);
+        if (words.Contains("--methods"))
+        {
+            PrintMethods(whole);
+        }
+
+        return 0;
+    }
+
+    private static void PrintShares(CountedRun run)
+    {
+        Console.WriteLine("| part | mean a step | in the worst step |");
+        Console.WriteLine("| --- | ---: | ---: |");
+        foreach (IGrouping<string, int> part in Enumerable.Range(0, run.Methods.Count).GroupBy(i => Part(run.Methods[i])).OrderByDescending(part => part.Sum(i => run.Totals[i])))
+        {
+            double mean = part.Sum(i => run.Totals[i]) / (double)run.Costs.Count;
+            long worst = part.Sum(i => run.Worst[i]);
+            if (mean >= 0.5 || worst > 0)
+            {
+                Console.WriteLine($"| {part.Key} | {mean:N0} | {worst:N0} |");
+            }
+        }
+    }
+
+    private static void PrintMethods(CountedRun run)
+    {
+        Console.WriteLine();
+        foreach (int i in Enumerable.Range(0, run.Methods.Count).OrderByDescending(i => run.Totals[i]).Take(60))
+        {
+            Console.WriteLine($"{run.Totals[i] / (double)run.Costs.Count,8:F1} {run.Worst[i],8} {run.Methods[i]}");
+        }
+
+        Console.WriteLine(string.Join(", ", run.Costs.OrderDescending().Take(40)));
+        Console.WriteLine(string.Join(", ", run.Costs.Select((cost, step) => (cost, step)).OrderByDescending(pair => pair.cost).Take(WorstSteps).Select(pair => pair.step)));
+    }
+
+    // "System.Int32 LoggerBox.Capture.Speed.PulseSpeed::ReadTenths(System.Int64)" -> "Capture.Speed"
+    private static string Part(string method)
+    {
+        string type = method.Split(' ').First(word => word.Contains("::", StringComparison.Ordinal)).Split("::")[0];
+        string[] names = type.Split('.');
+        return names.Length > 3 ? names[1] + "." + names[2] : string.Join('.', names.Skip(1));
+    }
+}

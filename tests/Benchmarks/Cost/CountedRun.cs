@@ -1,0 +1,100 @@
+using System;
+using System.Collections.Generic;
+using System.IO;
+using System.Reflection;
+
+namespace LoggerBox.Benchmarks.Cost;
+
+/// <summary>One trace of the self-test through the counted assemblies: what each step cost.</summary>
+internal sealed class CountedRun
+{
+    private const BindingFlags All = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.Instance;
+    private const string Traces = "LoggerBox.SelfTest.Traces.";
+    private const int StoreBytes = 512 * 1024;
+
+    private static readonly CountedAssemblies Assemblies = new(PathOf, "LoggerBox.Protocol", "LoggerBox.Capture");
+    private static readonly Assembly SelfTest = Assemblies.Load("LoggerBox.SelfTest");
+
+    private long most;
+
+    /// <param name="trace">A table of TruckTrace.</param>
+    /// <param name="intervalMicroseconds">Between sample sets, and between polls of the pickup.</param>
+    public CountedRun(string trace, int intervalMicroseconds)
+        : this(() => Recording(trace, intervalMicroseconds))
+    {
+    }
+
+    private CountedRun(Func<Func<bool>> begin)
+    {
+        // Once before, so that what runs for the first time has run.
+        Go(begin(), isMeasured: false);
+        Go(begin(), isMeasured: true);
+    }
+
+    public IReadOnlyList<string> Methods => Assemblies.Methods;
+
+    /// <summary>Instructions of each step.</summary>
+    public List<long> Costs { get; } = new(65536);
+
+    /// <summary>Instructions of each method in all steps, and in the one that cost most.</summary>
+    public long[] Totals { get; } = new long[Assemblies.Methods.Count];
+
+    public long[] Worst { get; } = new long[Assemblies.Methods.Count];
+
+    /// <summary>Bytes that were allocated in all steps but the first, which begins the session.</summary>
+    public long Allocated { get; private set; }
+
+    public static CountedRun Streaming() => new(() => Bind(Activator.CreateInstance(Type("StreamedRun"), nonPublic: true)!));
+
+    private static Func<bool> Recording(string trace, int intervalMicroseconds)
+    {
+        object table = Type("TruckTrace").GetField(trace, All)!.GetValue(null)!;
+        object truck = Activator.CreateInstance(Type("PartedTruck"), table)!;
+        truck.GetType().GetProperty("PollMicroseconds")!.SetValue(truck, intervalMicroseconds);
+        object plan = Type("TruckPlan").GetMethod("Whole", All)!.Invoke(null, null)!;
+        return Bind(Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, StoreBytes)!);
+    }
+
+    private void Go(Func<bool> step, bool isMeasured)
+    {
+        bool goesOn = true;
+        while (goesOn)
+        {
+            Assemblies.Clear();
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            goesOn = step();
+            long allocated = GC.GetAllocatedBytesForCurrentThread() - before;
+            if (isMeasured)
+            {
+                Allocated += Costs.Count == 0 ? 0 : allocated;
+                Keep(Assemblies.Sum());
+            }
+        }
+    }
+
+    private void Keep(long cost)
+    {
+        bool isWorst = Costs.Count > 0 && cost >= most;
+        most = isWorst ? cost : most;
+        Costs.Add(cost);
+        Assemblies.Take(Totals);
+        if (isWorst)
+        {
+            Array.Clear(Worst);
+            Assemblies.Take(Worst);
+        }
+    }
+
+    private static Func<bool> Bind(object run) => run.GetType().GetMethod("Step")!.CreateDelegate<Func<bool>>(run);
+
+    private static Type Type(string name) => SelfTest.GetType(Traces + name)!;
+
+    // Beside this program's own folder of the same configuration.
+    private static string PathOf(string name)
+    {
+        DirectoryInfo folder = new(AppContext.BaseDirectory);
+        string root = folder.FullName[..folder.FullName.IndexOf(Path.Combine("tests", "Benchmarks"), StringComparison.Ordinal)];
+        string path = Path.Combine(root, "firmware", "self-test", "bin", folder.Parent!.Name, "netnano1.0", name);
+        return File.Exists(path + ".dll") ? path + ".dll" : path + ".exe";
+    }
+}
