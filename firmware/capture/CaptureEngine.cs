@@ -49,6 +49,7 @@ namespace LoggerBox.Capture
         private readonly OpenStep _openStep = new OpenStep();
         private readonly SessionEnd _end = new SessionEnd();
         private long _last = -1;
+        private long _showAt;
         private int _binsOpen;
         private int _holdSpeed;
         private bool _wholeTestShown;
@@ -71,7 +72,7 @@ namespace LoggerBox.Capture
             _guards = new RunGuards(plan, header, _tags, _cues);
         }
 
-        /// <summary>What is to be seen of the running session; filled again in each step.</summary>
+        /// <summary>What is to be seen of the running session; filled again ten times a second.</summary>
         public readonly LiveReadings Live = new LiveReadings();
 
         /// <summary>Newest speed of a tenth of a second, tenths of rpm, or <see cref="SampleSet.Missing"/>.</summary>
@@ -112,6 +113,16 @@ namespace LoggerBox.Capture
             }
 
             _last = now;
+            if (now >= _showAt)
+            {
+                _showAt = now + Bin.Microseconds;
+                Show(now);
+            }
+        }
+
+        // A tenth of a second old at most: as often as a host may ask for them.
+        private void Show(long now)
+        {
             Live.Take(_sample);
             Live.Gear = _tags.Gear;
             Live.StallMillisecondsLeft = _guards.Stall.StallLeft(now);
@@ -130,6 +141,7 @@ namespace LoggerBox.Capture
             _end.SampleSets = _recorder.SampleSets;
             _end.StepsCaptured = _session.StepsCaptured;
             _log.EndSession(_end);
+            Show(now);
             Live.Sampling = false;
             Live.StallMillisecondsLeft = LiveReadings.NoLimit;
         }

@@ -25,26 +25,18 @@ namespace LoggerBox.Capture
                 return 0;
             }
 
-            long root = 0;
-            long bit = 1L << 62;
-            while (bit > value)
+            // Newton's way down from a power of two above the root, which is never passed.
+            int bits = value >= 1L << 32 ? 32 : 0;
+            bits += value >> bits >= 1 << 16 ? 16 : 0;
+            bits += value >> bits >= 1 << 8 ? 8 : 0;
+            bits += value >> bits >= 1 << 4 ? 4 : 0;
+            bits += value >> bits >= 1 << 2 ? 2 : 0;
+            long root = 1L << ((bits >> 1) + 1);
+            long next = (root + (value / root)) >> 1;
+            while (next < root)
             {
-                bit >>= 2;
-            }
-
-            while (bit != 0)
-            {
-                if (value >= root + bit)
-                {
-                    value -= root + bit;
-                    root = (root >> 1) + bit;
-                }
-                else
-                {
-                    root >>= 1;
-                }
-
-                bit >>= 2;
+                root = next;
+                next = (root + (value / root)) >> 1;
             }
 
             return root;

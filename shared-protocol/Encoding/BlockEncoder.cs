@@ -2,7 +2,10 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Protocol.Encoding
 {
-    /// <summary>Encodes the columns of one block while their sets come. No call but an early Finish does more than its share, and none allocates.</summary>
+    /// <summary>
+    /// Encodes the columns of one block while their sets come, with each set the rows of one column since its last turn. No call but an
+    /// early Finish does more than its share, and none allocates.
+    /// </summary>
     public sealed class BlockEncoder
     {
         public const int ModeBits = 4;
@@ -18,13 +21,14 @@ namespace LoggerBox.Protocol.Encoding
         }
 
         /// <summary>Sets that have come.</summary>
-        public int Count => columns[0].Count;
+        public int Count;
 
         /// <summary>After Finish: bytes of the encoded columns, their modes among them.</summary>
         public int Length;
 
         public void Begin()
         {
+            Count = 0;
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Begin();
@@ -34,10 +38,8 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Takes the next set of the columns.</summary>
         public void Add()
         {
-            for (int i = 0; i < columns.Length; i++)
-            {
-                columns[i].Add();
-            }
+            Count++;
+            columns[Count % Channel.Count].TakeUpTo(Count);
         }
 
         /// <summary>Writes what is left: little for a full block, up to half a block for one that ends early.</summary>
@@ -46,6 +48,7 @@ namespace LoggerBox.Protocol.Encoding
             Length = Channel.Count * ModeBits / 8;
             for (int i = 0; i < columns.Length; i++)
             {
+                columns[i].TakeUpTo(Count);
                 columns[i].Finish();
                 Length += columns[i].Length;
             }

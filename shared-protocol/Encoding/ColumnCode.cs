@@ -41,29 +41,50 @@ namespace LoggerBox.Protocol.Encoding
             hasBegun = false;
         }
 
-        /// <summary>Takes the next value; returns its bits, which go to the writer if there is one.</summary>
-        public int Put(int value, BitWriter? writer)
+        /// <summary>
+        /// Takes a column's values from..to (to not included); returns their bits, which go to the writer if there is one. The state of
+        /// the usual case lies in locals: this loop is most of what storing costs.
+        /// </summary>
+        public int Put(short[] column, int from, int to, BitWriter? writer)
         {
-            if (isMissing || value == SampleSet.Missing)
+            int bits = to - from;
+            Predictor foretelling = predictor;
+            int rice = parameter;
+            int average = mean;
+            for (int row = from; row < to; row++)
             {
-                return PutBesideMissing(value, writer);
+                int value = column[row];
+                int error = value - foretelling.Next;
+                int folded = (error << 1) ^ (error >> 31);
+                int ones = folded >> rice;
+                if (ones >= EscapeOnes || value == SampleSet.Missing || isMissing)
+                {
+                    parameter = rice;
+                    mean = average;
+                    bits += PutUnusual(value, writer) - 1;
+                    rice = parameter;
+                    average = mean;
+                    continue;
+                }
+
+                bits += ones + rice;
+                if (writer != null)
+                {
+                    WriteRice(writer, ones, folded, rice);
+                }
+
+                int usual = average >> MeanShift;
+                foretelling.Learn(value, folded > (5 * usual) + 8);
+                average += folded - usual;
+                int size = average >> (MeanShift + rice);
+                if (size != 1)
+                {
+                    rice = Follow(rice, size);
+                }
             }
 
-            int folded = Fold(value - predictor.Next);
-            int ones = folded >> parameter;
-            if (ones >= EscapeOnes)
-            {
-                return PutEscape(value, writer);
-            }
-
-            int bits = ones + 1 + parameter;
-            if (writer != null)
-            {
-                writer.Write((2 << ones) - 2, ones + 1);
-                writer.Write(folded & ((1 << parameter) - 1), parameter);
-            }
-
-            Learn(value, folded);
+            parameter = rice;
+            mean = average;
             return bits;
         }
 
@@ -100,7 +121,21 @@ namespace LoggerBox.Protocol.Encoding
             return taken;
         }
 
-        private int PutBesideMissing(int value, BitWriter? writer)
+        private static void WriteRice(BitWriter writer, int ones, int folded, int rice)
+        {
+            int low = folded & ((1 << rice) - 1);
+            if (ones + 1 + rice <= BitWriter.MaxBits)
+            {
+                writer.Write((((2 << ones) - 2) << rice) | low, ones + 1 + rice);
+                return;
+            }
+
+            writer.Write((2 << ones) - 2, ones + 1);
+            writer.Write(low, rice);
+        }
+
+        // Beside a missing reading, or too far from what was foretold.
+        private int PutUnusual(int value, BitWriter? writer)
         {
             if (!isMissing)
             {
@@ -114,14 +149,28 @@ namespace LoggerBox.Protocol.Encoding
                 return 1;
             }
 
-            if (hasBegun)
+            if (!hasBegun)
             {
-                return 1 + Put(value, writer);
+                writer?.Write(value & 0xFFFF, ValueBits);
+                Start(value);
+                return 1 + ValueBits;
             }
 
-            writer?.Write(value & 0xFFFF, ValueBits);
-            Start(value);
-            return 1 + ValueBits;
+            int folded = Fold(value - predictor.Next);
+            int ones = folded >> parameter;
+            if (ones >= EscapeOnes)
+            {
+                return 1 + PutEscape(value, writer);
+            }
+
+            int bits = ones + 1 + parameter;
+            if (writer != null)
+            {
+                WriteRice(writer, ones, folded, parameter);
+            }
+
+            Learn(value, folded);
+            return 1 + bits;
         }
 
         private int PutEscape(int value, BitWriter? writer)
@@ -158,20 +207,14 @@ namespace LoggerBox.Protocol.Encoding
             predictor.Learn(value, folded > (5 * usual) + 8);
             mean += folded - usual;
             int size = mean >> (MeanShift + parameter);
-            if (size == 1)
+            if (size != 1)
             {
-                return;
-            }
-
-            if (size == 0)
-            {
-                parameter -= parameter > 0 ? 1 : 0;
-            }
-            else if (parameter < MaxParameter)
-            {
-                parameter++;
+                parameter = Follow(parameter, size);
             }
         }
+
+        private static int Follow(int parameter, int size) =>
+            size == 0 ? (parameter > 0 ? parameter - 1 : 0) : parameter < MaxParameter ? parameter + 1 : parameter;
 
         // 0, -1, 1, -2, 2, ... become 0, 1, 2, 3, 4, ...
         private static int Fold(int error) => (error << 1) ^ (error >> 31);

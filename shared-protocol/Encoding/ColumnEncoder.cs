@@ -3,13 +3,14 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
-    /// Encodes one column while it comes. Over three quarters of a block the predictors are compared; over the last quarter the best of
-    /// them writes four values for each that comes, so that a full column is written with its last value and no call does more than its share.
+    /// Encodes one column while it comes, some rows at a time. Over three quarters of a block the predictors are compared; over the last
+    /// quarter the best of them writes four values for each that comes, so that a full column is all but written with its last value and
+    /// no call does more than its share.
     /// </summary>
     public sealed class ColumnEncoder
     {
         private const int ComparedValues = SampleBlock.Capacity * 3 / 4;
-        private const int ValuesAtOnce = 4;
+        private const int WrittenForEach = 4;
 
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
@@ -28,6 +29,7 @@ namespace LoggerBox.Protocol.Encoding
         private ColumnCode? chosen;
         private ColumnMode chosenMode;
         private int written;
+        private int taken;
 
         public ColumnEncoder(short[] column)
         {
@@ -35,16 +37,13 @@ namespace LoggerBox.Protocol.Encoding
             Begin();
         }
 
-        /// <summary>Values that have come.</summary>
-        public int Count;
-
         /// <summary>After Finish: the mode in which the column is shortest, and its bytes in it.</summary>
         public ColumnMode Mode;
         public int Length;
 
         public void Begin()
         {
-            Count = 0;
+            taken = 0;
             deltaBits = 0;
             averageBits = 0;
             trendBits = 0;
@@ -55,28 +54,35 @@ namespace LoggerBox.Protocol.Encoding
             trend.Begin();
         }
 
-        /// <summary>Takes the column's next value.</summary>
-        public void Add()
+        /// <summary>Takes the column's rows up to this one.</summary>
+        public void TakeUpTo(int count)
         {
-            int value = column[Count];
-            isConstant = isConstant && value == column[0];
-            Count++;
-            if (chosen != null)
+            int from = taken;
+            taken = count;
+            for (int row = from; isConstant && row < count; row++)
             {
-                WriteValues(ValuesAtOnce);
-                return;
+                isConstant = column[row] == column[0];
             }
 
-            deltaBits += delta.Put(value, null);
-            averageBits += average.Put(value, null);
-            trendBits += trend.Put(value, null);
-            if (Count == ComparedValues)
+            if (chosen == null)
             {
-                Choose();
+                int to = count < ComparedValues ? count : ComparedValues;
+                deltaBits += delta.Put(column, from, to, null);
+                averageBits += average.Put(column, from, to, null);
+                trendBits += trend.Put(column, from, to, null);
+                if (to == ComparedValues)
+                {
+                    Choose();
+                }
+            }
+
+            if (chosen != null)
+            {
+                WriteUpTo(written + ((count - from) * WrittenForEach));
             }
         }
 
-        /// <summary>Writes what is left; more values may still follow.</summary>
+        /// <summary>Writes what is left; more rows may still follow.</summary>
         public void Finish()
         {
             if (chosen == null)
@@ -84,9 +90,9 @@ namespace LoggerBox.Protocol.Encoding
                 Choose();
             }
 
-            WriteValues(Count);
+            WriteUpTo(taken);
             Mode = ColumnMode.Raw;
-            Length = Count * PlainBytes;
+            Length = taken * PlainBytes;
             Prefer(chosenMode, bits.Length);
             if (isConstant)
             {
@@ -120,11 +126,17 @@ namespace LoggerBox.Protocol.Encoding
             written = 0;
         }
 
-        private void WriteValues(int most)
+        // A column longer than its plain values is given up where it passes them: in steps, because most never do.
+        private void WriteUpTo(int row)
         {
-            for (int left = most; left > 0 && written < Count && bits.Length < PlainLength; left--)
+            int end = row < taken ? row : taken;
+            while (written < end && bits.Length < PlainLength)
             {
-                chosen!.Put(column[written++], bits);
+                int most = (PlainLength - bits.Length) * 8 / ColumnCode.LongestBits;
+                int to = written + (most < 1 ? 1 : most);
+                to = to < end ? to : end;
+                chosen!.Put(column, written, to, bits);
+                written = to;
             }
         }
 

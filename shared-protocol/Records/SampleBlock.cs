@@ -64,14 +64,21 @@ namespace LoggerBox.Protocol.Records
                 return false;
             }
 
-            CountForEncoding();
-            offsetsMicroseconds[Count] = (uint)offset;
-            for (int channel = 0; channel < Channel.Count; channel++)
+            if (encoder.Count != Count)
             {
-                columns[channel][Count] = ToColumn(channel, sample.Values[channel]);
+                CountForEncoding();
             }
 
-            Count++;
+            int at = Count++;
+            offsetsMicroseconds[at] = (uint)offset;
+            int[] values = sample.Values;
+            int speed = values[Channel.Speed];
+            columns[Channel.Speed][at] = ToColumn(speed == SampleSet.Missing ? speed : speed - SpeedMiddleTenths);
+            for (int channel = Channel.Main; channel < Channel.Count; channel++)
+            {
+                columns[channel][at] = ToColumn(values[channel]);
+            }
+
             encoder.Add();
             return true;
         }
@@ -175,11 +182,8 @@ namespace LoggerBox.Protocol.Records
 
         // Speed is never negative, and a pickup set for half its pulses shows 5000 rpm and more: its column counts from the middle.
         // Values outside a column are no readings: one that is wrong would be worse than none.
-        private static short ToColumn(int channel, int value)
-        {
-            int stored = channel == Channel.Speed && value != SampleSet.Missing ? value - SpeedMiddleTenths : value;
-            return stored > short.MaxValue || stored <= short.MinValue ? (short)SampleSet.Missing : (short)stored;
-        }
+        private static short ToColumn(int stored) =>
+            stored > short.MaxValue || stored < short.MinValue ? (short)SampleSet.Missing : (short)stored;
 
         private static int FromColumn(int channel, short stored) =>
             channel == Channel.Speed && stored != SampleSet.Missing ? stored + SpeedMiddleTenths : stored;

@@ -1,4 +1,3 @@
-using System;
 using LoggerBox.Capture.Samples;
 using LoggerBox.Protocol.Records;
 
@@ -6,33 +5,37 @@ namespace LoggerBox.Capture.Holds
 {
     /// <summary>
     /// The last minute of bins at most, with running sums, so that mean and scatter of any stretch cost the same few steps.
-    /// Values are kept as distances from the first one: exact, and small enough for sums of squares.
+    /// Values are kept as distances from the first one. The sums run on for ever and may wrap around: their differences stay exact.
     /// </summary>
     public sealed class BinSpan
     {
         public const int Capacity = 600;
         private const int DroppedWhenFull = 100;
 
-        private readonly long[] _starts = new long[Capacity];
+        // The places stand in a ring; a stretch has one more end than it has bins.
+        private const int Places = Capacity + 1;
+
+        private readonly long[] _starts = new long[Places];
         private readonly long[] _anchors = new long[Channel.Count];
         private readonly bool[] _anchored = new bool[Channel.Count];
         private readonly long[][] _sums = new long[Channel.Count][];
         private readonly long[][] _squares = new long[Channel.Count][];
         private readonly short[][] _counts = new short[Channel.Count][];
+        private int _first;
 
         public BinSpan()
         {
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                _sums[channel] = new long[Capacity + 1];
-                _squares[channel] = new long[Capacity + 1];
-                _counts[channel] = new short[Capacity + 1];
+                _sums[channel] = new long[Places];
+                _squares[channel] = new long[Places];
+                _counts[channel] = new short[Places];
             }
         }
 
         public int Count { get; private set; }
 
-        public long StartOf(int index) => _starts[index];
+        public long StartOf(int index) => _starts[Place(index)];
 
         public void Clear()
         {
@@ -50,58 +53,70 @@ namespace LoggerBox.Capture.Holds
                 DropFirst(DroppedWhenFull);
             }
 
-            int at = Count++;
+            int at = Place(Count);
+            int next = at + 1 == Places ? 0 : at + 1;
+            Count++;
             _starts[at] = bin.StartMicroseconds;
+            int[] means = bin.Means;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                int mean = bin.Means[channel];
-                bool present = mean != Bin.NoMean;
-                if (present && !_anchored[channel])
+                long[] sums = _sums[channel];
+                long[] squares = _squares[channel];
+                short[] counts = _counts[channel];
+                int mean = means[channel];
+                if (mean == Bin.NoMean)
+                {
+                    sums[next] = sums[at];
+                    squares[next] = squares[at];
+                    counts[next] = counts[at];
+                    continue;
+                }
+
+                if (!_anchored[channel])
                 {
                     _anchored[channel] = true;
                     _anchors[channel] = mean;
                 }
 
-                long distance = present ? mean - _anchors[channel] : 0;
-                _sums[channel][at + 1] = _sums[channel][at] + distance;
-                _squares[channel][at + 1] = _squares[channel][at] + (distance * distance);
-                _counts[channel][at + 1] = (short)(_counts[channel][at] + (present ? 1 : 0));
+                long distance = mean - _anchors[channel];
+                sums[next] = sums[at] + distance;
+                squares[next] = squares[at] + (distance * distance);
+                counts[next] = (short)(counts[at] + 1);
             }
         }
 
         /// <summary>Forgets the oldest bins.</summary>
         public void DropFirst(int bins)
         {
-            int kept = Count - bins;
-            Array.Copy(_starts, bins, _starts, 0, kept);
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                long sum = _sums[channel][bins];
-                long squares = _squares[channel][bins];
-                short count = _counts[channel][bins];
-                for (int i = 0; i <= kept; i++)
-                {
-                    _sums[channel][i] = _sums[channel][i + bins] - sum;
-                    _squares[channel][i] = _squares[channel][i + bins] - squares;
-                    _counts[channel][i] = (short)(_counts[channel][i + bins] - count);
-                }
-            }
-
-            Count = kept;
+            _first = Place(bins);
+            Count -= bins;
         }
 
         /// <summary>Readings of the channel in bins from..to (to not included).</summary>
-        public int Readings(int channel, int from, int to) => _counts[channel][to] - _counts[channel][from];
+        public int Readings(int channel, int from, int to) => (short)(_counts[channel][Place(to)] - _counts[channel][Place(from)]);
 
         /// <summary>Mean in hundredths; 0 of nothing.</summary>
         public long Mean(int channel, int from, int to)
         {
-            int count = Readings(channel, from, to);
-            return count == 0 ? 0 : _anchors[channel] + IntegerMath.DivideRounded(_sums[channel][to] - _sums[channel][from], count);
+            int a = Place(from);
+            int b = Place(to);
+            int count = (short)(_counts[channel][b] - _counts[channel][a]);
+            return count == 0 ? 0 : _anchors[channel] + IntegerMath.DivideRounded(_sums[channel][b] - _sums[channel][a], count);
         }
 
         /// <summary>Sample standard deviation of the bins in hundredths.</summary>
-        public long Deviation(int channel, int from, int to) => RunningStatistics.Deviation(
-            Readings(channel, from, to), _sums[channel][to] - _sums[channel][from], _squares[channel][to] - _squares[channel][from], 1);
+        public long Deviation(int channel, int from, int to)
+        {
+            int a = Place(from);
+            int b = Place(to);
+            return RunningStatistics.Deviation(
+                (short)(_counts[channel][b] - _counts[channel][a]), _sums[channel][b] - _sums[channel][a], _squares[channel][b] - _squares[channel][a], 1);
+        }
+
+        private int Place(int index)
+        {
+            int place = _first + index;
+            return place >= Places ? place - Places : place;
+        }
     }
 }

@@ -42,21 +42,40 @@ namespace LoggerBox.Capture.Samples
 
             _start = start;
             _any = true;
+            int[] values = clean.Values;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                int value = clean.Values[channel];
-                if (value == SampleSet.Missing)
+                int value = values[channel];
+                if (value != SampleSet.Missing)
                 {
-                    continue;
+                    Take(channel, value);
                 }
-
-                _highest[channel] = _counts[channel] == 0 ? value : IntegerMath.Max(_highest[channel], value);
-                _lowest[channel] = _counts[channel] == 0 ? value : IntegerMath.Min(_lowest[channel], value);
-                _sums[channel] += value;
-                _counts[channel]++;
             }
 
             return completed;
+        }
+
+        private void Take(int channel, int value)
+        {
+            int count = _counts[channel];
+            _counts[channel] = count + 1;
+            if (count == 0)
+            {
+                _sums[channel] = value;
+                _highest[channel] = value;
+                _lowest[channel] = value;
+                return;
+            }
+
+            _sums[channel] += value;
+            if (value > _highest[channel])
+            {
+                _highest[channel] = value;
+            }
+            else if (value < _lowest[channel])
+            {
+                _lowest[channel] = value;
+            }
         }
 
         private void Complete()
@@ -76,7 +95,6 @@ namespace LoggerBox.Capture.Samples
         {
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                _sums[channel] = 0;
                 _counts[channel] = 0;
             }
         }

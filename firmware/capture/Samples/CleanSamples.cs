@@ -16,7 +16,8 @@ namespace LoggerBox.Capture.Samples
 
         private readonly SpikeFilter[] _filters = new SpikeFilter[Channel.Count];
         private readonly LoopCheck[] _loops = new LoopCheck[Channel.Count];
-        private readonly long[] _times = new long[Delay + 1];
+        private long _before;
+        private long _earlier;
         private int _count;
 
         public CleanSamples(SessionHeader header)
@@ -39,21 +40,24 @@ namespace LoggerBox.Capture.Samples
 
         public bool Add(SampleSet sample)
         {
-            for (int i = 0; i < Delay; i++)
-            {
-                _times[i] = _times[i + 1];
-            }
-
-            _times[Delay] = sample.Microseconds;
-            _count = IntegerMath.Min(_count + 1, Delay + 1);
-            Latest.Values[Channel.Speed] = _filters[Channel.Speed].Pass(sample.Values[Channel.Speed]);
+            Latest.Microseconds = _earlier;
+            _earlier = _before;
+            _before = sample.Microseconds;
+            int[] from = sample.Values;
+            int[] to = Latest.Values;
+            to[Channel.Speed] = _filters[Channel.Speed].Pass(from[Channel.Speed]);
             for (int channel = Channel.Main; channel < Channel.Count; channel++)
             {
-                Latest.Values[channel] = _filters[channel].Pass(_loops[channel].Pass(sample.Values[channel]));
+                to[channel] = _filters[channel].Pass(_loops[channel].Pass(from[channel]));
             }
 
-            Latest.Microseconds = _times[0];
-            return _count > Delay;
+            if (_count < Delay)
+            {
+                _count++;
+                return false;
+            }
+
+            return true;
         }
 
         public void Clear()

@@ -7,25 +7,25 @@ namespace LoggerBox.Capture.Samples
     {
         public const int StepMicroseconds = 10000;
         public const int Capacity = 1024;
+        private const long NoStep = long.MinValue / 2;
 
         private readonly long[] _times = new long[Capacity];
         private readonly int[] _values = new int[Capacity];
         private long _sum;
         private long _sumTime;
         private int _gathered;
-        private long _step = -1;
+        private long _stepStart = NoStep;
         private int _next;
+        private int _count;
 
         /// <summary>Points kept.</summary>
-        public int Count { get; private set; }
+        public int Count => _count;
 
         public void Clear()
         {
-            Count = 0;
+            _count = 0;
             _gathered = 0;
-            _sum = 0;
-            _sumTime = 0;
-            _step = -1;
+            _stepStart = NoStep;
         }
 
         public void Add(long microseconds, int value)
@@ -35,15 +35,19 @@ namespace LoggerBox.Capture.Samples
                 return;
             }
 
-            long step = microseconds / StepMicroseconds;
-            if (step != _step)
+            long within = microseconds - _stepStart;
+            if (within < 0 || within >= StepMicroseconds)
             {
                 Keep();
-                _step = step;
+                _stepStart = microseconds - (microseconds % StepMicroseconds);
+                _sum = value;
+                _sumTime = microseconds - _stepStart;
+                _gathered = 1;
+                return;
             }
 
             _sum += value;
-            _sumTime += microseconds - (step * StepMicroseconds);
+            _sumTime += within;
             _gathered++;
         }
 
@@ -91,15 +95,15 @@ namespace LoggerBox.Capture.Samples
                 return;
             }
 
-            _times[_next] = (_step * StepMicroseconds) + (_sumTime / _gathered);
-            _values[_next] = (int)IntegerMath.DivideRounded(_sum, _gathered);
-            _next = (_next + 1) % Capacity;
-            Count = IntegerMath.Min(Count + 1, Capacity);
-            _sum = 0;
-            _sumTime = 0;
-            _gathered = 0;
+            _times[_next] = _stepStart + (_gathered == 1 ? _sumTime : _sumTime / _gathered);
+            _values[_next] = (int)(_gathered == 1 ? _sum : IntegerMath.DivideRounded(_sum, _gathered));
+            _next = (_next + 1) & (Capacity - 1);
+            if (_count < Capacity)
+            {
+                _count++;
+            }
         }
 
-        private int At(int index) => (_next - Count + index + Capacity) % Capacity;
+        private int At(int index) => (_next - _count + index) & (Capacity - 1);
     }
 }

@@ -16,19 +16,26 @@ namespace LoggerBox.Capture.Samples
         public const int ShortCounts = 21 * CountsPerMilliampere;
 
         private readonly ChannelKind _kind;
+        private LoopState _state;
 
         public LoopCheck(ChannelCalibration calibration)
         {
             _kind = calibration.Kind;
         }
 
-        public LoopState State { get; private set; }
+        public LoopState State => _state;
 
         /// <summary>The reading, or Missing where the current says nothing about a pressure.</summary>
         public int Pass(int counts)
         {
-            State = StateOf(counts);
-            return State == LoopState.Measuring ? counts : SampleSet.Missing;
+            if (counts >= LowestCounts && counts <= HighestCounts && _kind == ChannelKind.CurrentLoop)
+            {
+                _state = LoopState.Measuring;
+                return counts;
+            }
+
+            _state = StateOf(counts);
+            return _state == LoopState.Measuring ? counts : SampleSet.Missing;
         }
 
         private LoopState StateOf(int counts)

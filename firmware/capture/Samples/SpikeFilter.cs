@@ -9,17 +9,20 @@ namespace LoggerBox.Capture.Samples
     public sealed class SpikeFilter
     {
         private const int Width = 5;
-        private const int Middle = Width / 2;
 
         // Of the mean distance from the median of five, which is about half a standard deviation: Gaussian noise stays nearly whole.
         private const int DeviationsAllowed = 8;
         private const int Smoothing = 32;
 
         private readonly int _floor;
-        private readonly int[] _window = new int[Width];
         private readonly int[] _sorted = new int[Width];
-        private int _filled;
-        private int _next;
+
+        // The window, oldest first.
+        private int _first;
+        private int _second;
+        private int _middle;
+        private int _fourth;
+        private int _newest;
 
         // Running mean distance from the median, times Smoothing.
         private int _distance;
@@ -28,64 +31,104 @@ namespace LoggerBox.Capture.Samples
         public SpikeFilter(int floor)
         {
             _floor = floor;
+            Clear();
         }
 
         public void Clear()
         {
-            _filled = 0;
-            _next = 0;
+            _first = _second = _middle = _fourth = _newest = SampleSet.Missing;
         }
 
         /// <summary>Takes a reading and gives the one from two readings ago, or Missing where that was wild, a hole, or not yet there.</summary>
         public int Pass(int value)
         {
-            _window[_next] = value;
-            _next = (_next + 1) % Width;
-            if (_filled < Width)
-            {
-                _filled++;
-            }
-
-            if (_filled <= Middle)
-            {
-                return SampleSet.Missing;
-            }
-
-            int candidate = _window[(_next - 1 - Middle + (2 * Width)) % Width];
+            _first = _second;
+            _second = _middle;
+            int candidate = _fourth;
+            _middle = candidate;
+            _fourth = _newest;
+            _newest = value;
             if (candidate == SampleSet.Missing)
             {
                 return SampleSet.Missing;
             }
 
             // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
-            int distance = IntegerMath.Abs(candidate - Median());
-            int allowed = _floor + (DeviationsAllowed * _distance / Smoothing);
-            _distance += IntegerMath.Min(distance, allowed) - (_distance / Smoothing);
+            int distance = candidate - Median(_first, _second, candidate, _fourth, value);
+            distance = distance < 0 ? -distance : distance;
+            int allowed = _floor + (_distance / (Smoothing / DeviationsAllowed));
+            _distance += (distance < allowed ? distance : allowed) - (_distance / Smoothing);
             return distance > allowed ? SampleSet.Missing : candidate;
         }
 
-        private int Median()
+        // Six comparisons: the least of four can't be the median, and of the other four the median is the second.
+        private int Median(int a, int b, int c, int d, int e)
         {
-            int n = 0;
-            for (int i = 0; i < _filled; i++)
+            int t;
+            if (a > b)
             {
-                int value = _window[i];
-                if (value == SampleSet.Missing)
-                {
-                    continue;
-                }
-
-                int at = n++;
-                while (at > 0 && _sorted[at - 1] > value)
-                {
-                    _sorted[at] = _sorted[at - 1];
-                    at--;
-                }
-
-                _sorted[at] = value;
+                t = a;
+                a = b;
+                b = t;
             }
 
+            if (d > e)
+            {
+                t = d;
+                d = e;
+                e = t;
+            }
+
+            // Missing is less than any reading.
+            if (a == SampleSet.Missing || d == SampleSet.Missing)
+            {
+                return MedianOfPresent();
+            }
+
+            if (a > d)
+            {
+                d = a;
+                t = b;
+                b = e;
+                e = t;
+            }
+
+            if (b > c)
+            {
+                t = b;
+                b = c;
+                c = t;
+            }
+
+            return b < d ? (c < d ? c : d) : (b < e ? b : e);
+        }
+
+        private int MedianOfPresent()
+        {
+            int n = Insert(_first, 0);
+            n = Insert(_second, n);
+            n = Insert(_middle, n);
+            n = Insert(_fourth, n);
+            n = Insert(_newest, n);
             return n % 2 == 1 ? _sorted[n / 2] : (_sorted[(n / 2) - 1] + _sorted[n / 2]) / 2;
+        }
+
+        private int Insert(int value, int count)
+        {
+            if (value == SampleSet.Missing)
+            {
+                return count;
+            }
+
+            int at = count;
+            while (at > 0 && _sorted[at - 1] > value)
+            {
+                _sorted[at] = _sorted[at - 1];
+                at--;
+            }
+
+            _sorted[at] = value;
+            return count + 1;
         }
     }
 }

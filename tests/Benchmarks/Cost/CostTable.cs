@@ -39,7 +39,7 @@ internal static class CostTable
     {
         Console.WriteLine("| part | mean a step | in the worst step |");
         Console.WriteLine("| --- | ---: | ---: |");
-        foreach (IGrouping<string, int> part in Enumerable.Range(0, run.Methods.Count).GroupBy(i => Part(run.Methods[i])).OrderByDescending(part => part.Sum(i => run.Totals[i])))
+        foreach (IGrouping<string, int> part in Enumerable.Range(0, CountedRun.Methods.Count).GroupBy(i => Part(CountedRun.Methods[i])).OrderByDescending(part => part.Sum(i => run.Totals[i])))
         {
             double mean = part.Sum(i => run.Totals[i]) / (double)run.Costs.Count;
             long worst = part.Sum(i => run.Worst[i]);
@@ -53,9 +53,9 @@ internal static class CostTable
     private static void PrintMethods(CountedRun run)
     {
         Console.WriteLine();
-        foreach (int i in Enumerable.Range(0, run.Methods.Count).OrderByDescending(i => run.Totals[i]).Take(60))
+        foreach (int i in Enumerable.Range(0, CountedRun.Methods.Count).OrderByDescending(i => run.Totals[i]).Take(60))
         {
-            Console.WriteLine($"{run.Totals[i] / (double)run.Costs.Count,8:F1} {run.Worst[i],8} {run.Methods[i]}");
+            Console.WriteLine($"{run.Totals[i] / (double)run.Costs.Count,8:F1} {run.Worst[i],8} {CountedRun.Methods[i]}");
         }
 
         Console.WriteLine(string.Join(", ", run.Costs.OrderDescending().Take(40)));

@@ -31,7 +31,7 @@ internal sealed class CountedRun
         Go(begin(), isMeasured: true);
     }
 
-    public IReadOnlyList<string> Methods => Assemblies.Methods;
+    public static IReadOnlyList<string> Methods => Assemblies.Methods;
 
     /// <summary>Instructions of each step.</summary>
     public List<long> Costs { get; } = new(65536);

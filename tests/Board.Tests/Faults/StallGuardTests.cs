@@ -96,7 +96,7 @@ public class StallGuardTests
 
     private static void Say(LoopbackPort port, Random chance)
     {
-        switch (chance.Next(6))
+        switch (chance.Next(10))
         {
             case 0:
                 port.Send(new SetClock { UtcSeconds = (uint)chance.NextInt64(uint.MaxValue) });
@@ -112,6 +112,18 @@ public class StallGuardTests
                 break;
             case 4:
                 port.Send(new Confirm { SessionNumber = 1 });
+                break;
+            case 5:
+                port.Send(new List());
+                break;
+            case 6:
+                port.Send(new Watch { IntervalMilliseconds = (ushort)chance.Next(500), ForSeconds = (byte)chance.Next(40) });
+                break;
+            case 7:
+                port.Send(new SendCalibration { Channel = (byte)chance.Next(5), Kind = (ChannelKind)chance.Next(4), SpanCounts = chance.Next(), SpanPascal = chance.Next() });
+                break;
+            case 8:
+                port.Send(new GetCalibration { Channel = (byte)chance.Next(5) });
                 break;
             default:
                 byte[] noise = new byte[chance.Next(20)];
