@@ -49,8 +49,15 @@ namespace LoggerBox.BoardEsp32
             program.Start(BoardThreads.Now);
             CardPlans.TakeOver(memory.Plans);
             BootReport.Print(memory.Settings.BootCount, memory.Settings.LoggerId);
+            Seat seat = new Seat(pins);
+            StepBench bench = new StepBench(loops, counter, seat);
+            if (bench.IsWanted)
+            {
+                bench.Print();
+            }
+
             GC.Run(true);
-            new BoardThreads(program, board, memory, line, new Seat(pins)).Run();
+            new BoardThreads(program, board, memory, line, seat).Run();
         }
     }
 }

@@ -11,15 +11,15 @@ namespace LoggerBox.Capture.Speed
 
         // From so many polls in a period on, one interval is known well enough to be the measure of the next; below, the line through
         // the last edges is, as long as the speed stands.
-        private const int PollsOfLongInterval = 8;
+        private const int PollsOfLongInterval = 7;
 
         private const int ExtraBelowPercent = 45;
         private const int LostAbovePercent = 160;
         private const int MostLost = 3;
 
-        // Three in a row, or every other one of seven.
-        private const int FaultWeight = 3;
-        private const int FaultsNotBelieved = 9;
+        // Four in a row, every other one of nine, or every fourth of twenty: a line that is a quarter too steep finds so many.
+        private const int FaultWeight = 12;
+        private const int FaultsNotBelieved = 48;
 
         private long lastInterval;
         private int faults;

@@ -10,6 +10,8 @@ namespace LoggerBox.Capture.Speed
     public sealed class PulseSpeed
     {
         private const int FewestEdges = 4;
+        // Fewer make no line that the next edge could be held against.
+        private const int FewestOfLine = 6;
         private const int LongMicroseconds = 500000;
         private const int ShortMicroseconds = 200000;
 
@@ -127,8 +129,10 @@ namespace LoggerBox.Capture.Speed
             long middle = now - (width / 2);
             if (longer.Count > 0)
             {
-                long sinceLine = changes || period == 0 ? 0 : middle - longer.TimeOf(counted, period);
-                long real = intervals.Judge(fresh, middle - lastEdge, sinceLine, period, usualPoll);
+                long interval = middle - lastEdge;
+                long usual = changes ? shorter.PeriodNanoseconds() : period;
+                long sinceLine = changes || longer.Count < FewestOfLine ? 0 : middle - longer.TimeOf(counted, period);
+                long real = intervals.Judge(fresh, interval, sinceLine, usual, usualPoll);
                 if (intervals.Disagree)
                 {
                     BeginAgain();
@@ -173,7 +177,8 @@ namespace LoggerBox.Capture.Speed
         {
             period = longer.PeriodNanoseconds();
             long apart = IntegerMath.Abs(shorter.PeriodNanoseconds() - period);
-            changes = shorter.Count < longer.Count && apart > shorter.WorstErrorNanoseconds(width) + longer.WorstErrorNanoseconds(width);
+            long bracket = width * 3 / 2;
+            changes = shorter.Count < longer.Count && apart > shorter.WorstErrorNanoseconds(bracket) + longer.WorstErrorNanoseconds(bracket);
         }
 
         private void Forget()
