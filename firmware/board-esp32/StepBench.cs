@@ -65,7 +65,7 @@ namespace LoggerBox.BoardEsp32
 
         private static void MeasureSteps()
         {
-            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.WholeTest), TruckPlan.Whole(), 20000, StoreBytes);
+            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.WholeTest), TruckPlan.Whole(), 20000, new CutStore(StoreBytes));
             long all = 0, worst = 0;
             for (int i = 1; i <= Steps; i++)
             {

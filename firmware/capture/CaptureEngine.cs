@@ -49,7 +49,6 @@ namespace LoggerBox.Capture
         private readonly OpenStep _openStep = new OpenStep();
         private readonly SessionEnd _end = new SessionEnd();
         private long _last = -1;
-        private long _showAt;
         private int _binsOpen;
         private int _holdSpeed;
         private bool _wholeTestShown;
@@ -72,7 +71,7 @@ namespace LoggerBox.Capture
             _guards = new RunGuards(plan, header, _tags, _cues);
         }
 
-        /// <summary>What is to be seen of the running session; filled again ten times a second.</summary>
+        /// <summary>What is to be seen of the running session; filled again in each step.</summary>
         public readonly LiveReadings Live = new LiveReadings();
 
         /// <summary>Newest speed of a tenth of a second, tenths of rpm, or <see cref="SampleSet.Missing"/>.</summary>
@@ -113,14 +112,9 @@ namespace LoggerBox.Capture
             }
 
             _last = now;
-            if (now >= _showAt)
-            {
-                _showAt = now + Bin.Microseconds;
-                Show(now);
-            }
+            Show(now);
         }
 
-        // A tenth of a second old at most: as often as a host may ask for them.
         private void Show(long now)
         {
             Live.Take(_sample);

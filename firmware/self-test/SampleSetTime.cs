@@ -9,7 +9,7 @@ namespace LoggerBox.SelfTest
     {
         public static string Measured(PartedTruck truck)
         {
-            RecordedRun run = new RecordedRun(truck, TruckPlan.Whole(), 20000, 512 * 1024);
+            RecordedRun run = new RecordedRun(truck, TruckPlan.Whole(), 20000, new CutStore(512 * 1024));
             long before = DateTime.UtcNow.Ticks;
             run.ToEnd(SessionEndReason.Button);
             long ticks = DateTime.UtcNow.Ticks - before;

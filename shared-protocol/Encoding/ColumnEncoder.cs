@@ -4,13 +4,16 @@ namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
     /// Encodes one column while it comes, some rows at a time. Over three quarters of a block the predictors are compared; over the last
-    /// quarter the best of them writes four values for each that comes, so that a full column is all but written with its last value and
-    /// no call does more than its share.
+    /// quarter the best of them writes more than four values for each that comes, so that a full column is all but written with its last
+    /// value and no call does more than its share.
     /// </summary>
     public sealed class ColumnEncoder
     {
         private const int ComparedValues = SampleBlock.Capacity * 3 / 4;
-        private const int WrittenForEach = 4;
+
+        // With four rows a turn there are eight turns from the choice on. The first has compared its rows, too.
+        private const int WrittenAtFirst = 4;
+        private const int WrittenATurn = 17;
 
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
@@ -64,8 +67,10 @@ namespace LoggerBox.Protocol.Encoding
                 isConstant = column[row] == column[0];
             }
 
+            int most = WrittenATurn;
             if (chosen == null)
             {
+                most = WrittenAtFirst;
                 int to = count < ComparedValues ? count : ComparedValues;
                 deltaBits += delta.Put(column, from, to, null);
                 averageBits += average.Put(column, from, to, null);
@@ -78,7 +83,7 @@ namespace LoggerBox.Protocol.Encoding
 
             if (chosen != null)
             {
-                WriteUpTo(written + ((count - from) * WrittenForEach));
+                WriteUpTo(written + most);
             }
         }
 

@@ -14,6 +14,7 @@ namespace LoggerBox.Capture.Speed
         private const int PollsOfLongInterval = 7;
 
         private const int ExtraBelowPercent = 45;
+        private const int ExtraBelowPercentOfLong = 62;
         private const int LostAbovePercent = 160;
         private const int MostLost = 3;
 
@@ -51,7 +52,7 @@ namespace LoggerBox.Capture.Speed
             long percent = isLong ? interval * 100 / (lastInterval > 0 ? lastInterval : period / 1000)
                 : sinceLine > 0 ? sinceLine * 100000 / period
                 : fresh * 100;
-            long real = percent < ExtraBelowPercent ? 0 : percent < LostAbovePercent ? 1 : (percent + 50) / 100;
+            long real = percent < (isLong ? ExtraBelowPercentOfLong : ExtraBelowPercent) ? 0 : percent < LostAbovePercent ? 1 : (percent + 50) / 100;
             if (real > MostLost)
             {
                 real = fresh;

@@ -18,7 +18,7 @@ namespace LoggerBox.SelfTest.Cases
             PartedTruck truck = new PartedTruck(TruckTrace.DrivingDay) { GoesRound = true };
             PlanRecord plan = new PlanRecord();
             plan.PickupRevolutions = 2;
-            RecordedRun run = new RecordedRun(truck, plan, 20000, 512 * 1024);
+            RecordedRun run = new RecordedRun(truck, plan, 20000, new CutStore(512 * 1024));
             while (run.Now < Minutes * 60000000L)
             {
                 run.Step();

@@ -16,7 +16,7 @@ namespace LoggerBox.SelfTest.Cases
 
         public override void Execute()
         {
-            RecordedRun run = new RecordedRun(truck, TruckPlan.Whole(), 10000, 512 * 1024);
+            RecordedRun run = new RecordedRun(truck, TruckPlan.Whole(), 10000, new CutStore(512 * 1024));
             run.Step();
             run.Engine.Note(EventKind.Button, 1, run.Now);
             run.Engine.Tell(Cue.Armed, run.Now);

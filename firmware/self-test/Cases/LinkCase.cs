@@ -13,7 +13,7 @@ namespace LoggerBox.SelfTest.Cases
         private const uint Now = 1795600000;
 
         private readonly CableEnd cable = new CableEnd();
-        private readonly RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.DrivingDay), TruckPlan.Whole(), 20000, 128 * 1024);
+        private readonly RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.DrivingDay), TruckPlan.Whole(), 20000, new MemoryStore(128 * 1024));
         private LinkAnswers link = null!;
         private long microseconds;
 

@@ -13,7 +13,7 @@ namespace LoggerBox.SelfTest.Cases
 
         public override void Execute()
         {
-            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.FaultyRun), TruckPlan.Whole(), 0, 512 * 1024);
+            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.FaultyRun), TruckPlan.Whole(), 0, new CutStore(512 * 1024));
             run.ToEnd(SessionEndReason.EndOfRecording);
             ReadBack(run);
             Expect(Count(RecordCode.Dropout) > 0, "dropouts");

@@ -18,11 +18,11 @@ namespace LoggerBox.SelfTest.Traces
         private bool wasSilent;
         private long now;
 
-        public RecordedRun(PartedTruck truck, PlanRecord plan, uint intervalMicroseconds, int storeBytes)
+        public RecordedRun(PartedTruck truck, PlanRecord plan, uint intervalMicroseconds, IRecordStore store)
         {
             this.truck = truck;
             interval = intervalMicroseconds == 0 ? 20000 : intervalMicroseconds;
-            Log = new RecordLog(new CutStore(storeBytes));
+            Log = new RecordLog(store);
             Log.Open();
             Engine = new CaptureEngine(truck, Log, plan, TruckPlan.Header(plan, intervalMicroseconds));
         }

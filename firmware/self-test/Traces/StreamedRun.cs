@@ -13,7 +13,7 @@ namespace LoggerBox.SelfTest.Traces
 
         public StreamedRun()
         {
-            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.WholeTest), TruckPlan.Whole(), 20000, 512 * 1024);
+            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.WholeTest), TruckPlan.Whole(), 20000, new CutStore(512 * 1024));
             run.ToEnd(SessionEndReason.Button);
             link = new LinkAnswers(run.Log, cable, 7, 3);
             Bytes = (int)run.Log.Sessions[0].Length;

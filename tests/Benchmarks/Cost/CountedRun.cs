@@ -52,7 +52,7 @@ internal sealed class CountedRun
         object truck = Activator.CreateInstance(Type("PartedTruck"), table)!;
         truck.GetType().GetProperty("PollMicroseconds")!.SetValue(truck, intervalMicroseconds);
         object plan = Type("TruckPlan").GetMethod("Whole", All)!.Invoke(null, null)!;
-        return Bind(Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, StoreBytes)!);
+        return Bind(Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Activator.CreateInstance(Type("CutStore"), StoreBytes)!)!);
     }
 
     private void Go(Func<bool> step, bool isMeasured)

@@ -24,13 +24,13 @@ internal sealed class PolledPickup(int pulses, int revolutions, double rpm, Rand
 
     public int DoubledOneIn { get; init; }
 
-    /// <summary>Errors in rpm and the bound of each, three and a half seconds of readings, four a second.</summary>
+    /// <summary>Errors in rpm and the bound of each, three and a half seconds of readings, four a second, from the fifth second on.</summary>
     public IEnumerable<(double Error, double Bound)> Readings()
     {
         PulseSpeed speed = new(pulses, revolutions);
         double phase = random.NextDouble();
         long real = 0, counted = 0, seen = 0;
-        for (int poll = 1; poll <= 550; poll++)
+        for (int poll = 1; poll <= 750; poll++)
         {
             long now = (poll * PollMicroseconds) + random.Next(LateMicroseconds);
             for (; real < (long)((now / period) + phase); real++)
@@ -45,7 +45,7 @@ internal sealed class PolledPickup(int pulses, int revolutions, double rpm, Rand
                 seen = real;
             }
 
-            if (poll > 200 && poll % 25 == 0)
+            if (poll > 400 && poll % 25 == 0)
             {
                 int tenths = speed.ReadTenths(now);
                 yield return ((tenths == SampleSet.Missing ? 0 : tenths / 10.0) - rpm, Bound());
