@@ -119,9 +119,6 @@ internal static class Messages
 
     public static string UnknownCause(string code, string known) => $"'{code}' is no cause. Known are: {known}.";
 
-    public static string LaterCause(string code, string release, string known) =>
-        $"The cause '{code}' comes to the simulated truck with release {release}. This one has: {known}.";
-
     public static string Fetched(TakenSession session) => Taken(session, session.Confirmed ? "fetched and confirmed" : "fetched");
 
     public static string TakenFromCard(TakenSession session) => Taken(session, "read from the card");

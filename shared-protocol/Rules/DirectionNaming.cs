@@ -4,11 +4,17 @@ namespace LoggerBox.Protocol.Rules
 {
     /// <summary>
     /// Steps in gear. Idle is plain; hold and stall may lie at the same speed (a stall of 1950 beside a hold at 2000), and are then told
-    /// apart by how the speed came: a foot that looks for a speed goes past it and comes back, a stalled engine comes up to its speed from below.
+    /// apart by how the speed came: a foot that looks for a speed goes past it and comes back, a stalled engine comes up to its speed from below;
+    /// and by the set-up: wheels clear for holds, truck down for stalls and full pedal, the engine off in between.
     /// </summary>
     internal static class DirectionNaming
     {
         private const long PauseMicroseconds = 2000000;
+
+        /// <summary>Weight of the set-up in per mille of speed: as much as a tenth of the speed.</summary>
+        private const int SetUpEvidence = 90;
+
+        private const int GovernedSeenEvidence = 15;
 
         public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
         {
@@ -34,7 +40,8 @@ namespace LoggerBox.Protocol.Rules
                     continue;
                 }
 
-                names[i] = StallEvidence(holds, count, i, scale, governedSeen) > 0
+                int setUp = SetUp(holds, count, i, names, governedSeen);
+                names[i] = setUp + StallEvidence(holds, count, i, scale) > 0
                     ? StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear)
                     : StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
             }
@@ -62,8 +69,54 @@ namespace LoggerBox.Protocol.Rules
             hold.ApproachMilliseconds > 0 && hold.ApproachFromTenths * 100L < SpeedScale.Speed(hold) * 80L
             && SpeedScale.Speed(hold) * 100L > scale.IdleBelow * 90L;
 
+        /// <summary>
+        /// Where the engine was off in between, what was done between the same two stops tells the set-up; else holds mostly come before
+        /// full pedal and stalls after it.
+        /// </summary>
+        private static int SetUp(HoldRecord[] holds, int count, int i, Step[] names, bool governedSeen)
+        {
+            int from = i;
+            while (from > 0 && !SpeedScale.IsStopped(holds[from - 1]))
+            {
+                from--;
+            }
+
+            int to = i + 1;
+            while (to < count && !SpeedScale.IsStopped(holds[to]))
+            {
+                to++;
+            }
+
+            bool fullPedal = Has(names, from, to, Step.Governed, Step.Relief);
+            bool heldInNeutral = Has(names, from, to, Step.HoldNeutral, Step.HoldNeutral);
+            if (fullPedal && !heldInNeutral && Has(names, 0, count, Step.HoldNeutral, Step.HoldNeutral))
+            {
+                return SetUpEvidence;
+            }
+
+            if (heldInNeutral && !fullPedal && Has(names, 0, count, Step.Governed, Step.Relief))
+            {
+                return -SetUpEvidence;
+            }
+
+            return governedSeen ? GovernedSeenEvidence : -GovernedSeenEvidence;
+        }
+
+        private static bool Has(Step[] names, int from, int to, Step one, Step other)
+        {
+            for (int i = from; i < to; i++)
+            {
+                if (names[i] == one || names[i] == other)
+                {
+                    return true;
+                }
+            }
+
+            return false;
+        }
+
         /// <summary>Above 0: rather a stall; below: rather a hold. Per mille of speed, so that all the evidence adds.</summary>
-        private static int StallEvidence(HoldRecord[] holds, int count, int i, SpeedScale scale, bool governedSeen)
+        private static int StallEvidence(HoldRecord[] holds, int count, int i, SpeedScale scale)
         {
             // The longest of the parts says best where the speed came to stand.
             HoldRecord hold = holds[i];
@@ -78,7 +131,6 @@ namespace LoggerBox.Protocol.Rules
             int offStall = stall > 0 ? PerMille(speed - stall, stall) : 100;
             int evidence = (offHold > 200 ? 200 : offHold) - 50;
             evidence += offStall < 70 ? 20 : 0;
-            evidence += governedSeen ? 15 : -15;
             evidence += Overshoot(holds[i], speed) > 12 ? -40 : 25;
             return evidence;
         }
@@ -94,10 +146,11 @@ namespace LoggerBox.Protocol.Rules
                     continue;
                 }
 
-                int evidence = StallEvidence(holds, count, i, scale, true);
+                int evidence = StallEvidence(holds, count, i, scale);
                 holdsFound += names[i] == holdStep ? 1 : 0;
                 stallsFound += names[i] == stallStep ? 1 : 0;
-                if (stallLike < 0 || evidence > most)
+                bool mayBeStall = SetUp(holds, count, i, names, true) > -SetUpEvidence;
+                if (mayBeStall && (stallLike < 0 || evidence > most))
                 {
                     stallLike = i;
                     most = evidence;

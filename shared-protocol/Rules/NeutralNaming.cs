@@ -11,6 +11,9 @@ namespace LoggerBox.Protocol.Rules
         // A pause within which the pedal was not lifted: an engine falls to idle and comes back in more.
         private const long DirectlyAfterMicroseconds = 4000000;
 
+        // A governor that hunts parts one hold in two that differ by less than this; the work pump pulls harder.
+        private const long LeastDropPerMille = 6;
+
         public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
         {
             int top = HighestSpeed(holds, count);
@@ -79,7 +82,7 @@ namespace LoggerBox.Protocol.Rules
             bool slowFoot = low * 100L > high * 96L
                 && scale.FromHold(high) < scale.HoldWindow && Distance(high, scale.Governed) > scale.FromHold(high);
             return !StepNaming.InGear(before) && pause < DirectlyAfterMicroseconds && fromThere && !slowFoot
-                && high * 100L >= top * 97L && low < high && low * 100L > high * 60L && low > scale.IdleBelow;
+                && high * 100L >= top * 97L && (high - low) * 1000L > high * LeastDropPerMille && low * 100L > high * 60L && low > scale.IdleBelow;
         }
 
         private static int HighestSpeed(HoldRecord[] holds, int count)

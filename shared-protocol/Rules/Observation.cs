@@ -50,5 +50,8 @@ namespace LoggerBox.Protocol.Rules
 
         ClutchAgainstMainForward = 35,
         ClutchAgainstMainReverse = 36,
+
+        MainIdleAgainstHold = 37,
+        ConverterGovernedAgainstHold = 38,
     }
 }

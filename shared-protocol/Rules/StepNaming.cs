@@ -23,6 +23,7 @@ namespace LoggerBox.Protocol.Rules
             }
 
             NeutralNaming.Name(holds, count, scale, names);
+            EmptyClutchNaming.Name(holds, count, names);
             DirectionNaming.Name(holds, count, scale, names);
             for (int i = 0; i < count; i++)
             {

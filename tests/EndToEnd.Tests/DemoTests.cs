@@ -83,14 +83,6 @@ public class DemoTests
         Assert.Empty(bench.Files());
     }
 
-    [Fact]
-    public void A_cause_of_a_later_release_says_which()
-    {
-        using var bench = new Workbench();
-        LoggerBoxCommand.Run("demo", "--cause", "governor-droop", "--out", bench.At("out")).Refused(2, "governor-droop", "release 0.3");
-        Assert.Empty(bench.Files());
-    }
-
     private static CommandResult Demo(Workbench bench, string cause, int seed) => LoggerBoxCommand.Run(
         "demo", "--cause", cause, "--seed", seed.ToString(System.Globalization.CultureInfo.InvariantCulture), "--out", bench.At(""), "--json").Expect(0);
 

@@ -59,13 +59,11 @@ public sealed class RunTests
     }
 
     [Fact]
-    public void A_cause_that_comes_later_says_with_which_release_and_an_unknown_one_says_nothing()
+    public void Every_cause_that_the_judge_knows_can_be_put_into_the_truck_and_no_other()
     {
-        Assert.False(SimulatedCauses.TryGet("oil-cold", out _));
-        Assert.True(SimulatedCauses.TryGetRelease("oil-cold", out string? release));
-        Assert.Equal("0.3", release);
-        Assert.False(SimulatedCauses.TryGetRelease("flat-tyre", out _));
-        Assert.All(SimulatedCauses.All, cause => Assert.False(SimulatedCauses.TryGetRelease(cause.Code, out _)));
+        string[] known = [.. Enumerable.Range(0, CauseCodes.Count).Select(number => CauseCodes.Text((Cause)number))];
+        Assert.Equal([SimulatedCauses.Healthy, .. known], SimulatedCauses.All.Select(cause => cause.Code));
+        Assert.False(SimulatedCauses.TryGet("flat-tyre", out _));
     }
 
     [Fact]

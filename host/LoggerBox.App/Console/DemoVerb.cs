@@ -33,17 +33,17 @@ internal static class DemoVerb
             var account = new DemoAccount(line.GetValue(json) ? terminal.Error : terminal.Out, put.Code, line.GetValue(seed));
             string place = MakeFolder(line.GetRequiredValue(folder));
             using ArchiveFile archive = ArchiveFile.Open(Path.Combine(place, "archive.sqlite"));
-            TakenSession session = Download(put, line.GetValue(seed), archive, account, stop);
-            Job job = WriteJob(archive, session.Id);
+            using var run = DemoRun.Record(put, line.GetValue(seed), stop);
+            TakenSession session = Download(run, archive, account);
+            Job job = WriteJob(archive, session.Id, run.AltitudeMetres);
             Finish(terminal, account, place, SubjectReading.OfJob(archive, job), line.GetValue(unit), line.GetValue(json));
             return CommandLine.Done;
         });
         return verb;
     }
 
-    private static TakenSession Download(SimulatedCause cause, int seed, ArchiveFile archive, DemoAccount account, CancellationToken stop)
+    private static TakenSession Download(DemoRun run, ArchiveFile archive, DemoAccount account)
     {
-        using var run = DemoRun.Record(cause, seed, stop);
         account.Recorded(run.VirtualSeconds);
         using HostLine line = HostLine.Open(run.PortName);
         DownloadResult result = new SessionDownload(new LoggerConnection(line), archive, SessionOrigin.Simulated, DateTimeOffset.Now).Run();
@@ -52,7 +52,7 @@ internal static class DemoVerb
         return session;
     }
 
-    private static Job WriteJob(ArchiveFile archive, string session)
+    private static Job WriteJob(ArchiveFile archive, string session, double? altitudeMetres)
     {
         var details = new JobDetails(
             VirtualLogger.Sheet.Truck,
@@ -63,6 +63,7 @@ internal static class DemoVerb
             Messages.DemoTechnician,
             SampleSheet.FileName,
             SampleSheet.Text(),
+            AltitudeMetres: altitudeMetres is { } metres ? 10 * Math.Round(metres / 10) : null,
             OilLevel: "at the mark",
             OilLook: "clean");
         string id = archive.Jobs.Create(details, DateTimeOffset.Now);

@@ -15,8 +15,6 @@ internal static class Causes
         }
 
         string known = string.Join(", ", SimulatedCauses.All.Select(one => one.Code));
-        throw new UserErrorException(
-            SimulatedCauses.TryGetRelease(code, out string? release) ? Messages.LaterCause(code, release, known) : Messages.UnknownCause(code, known),
-            usage: true);
+        throw new UserErrorException(Messages.UnknownCause(code, known), usage: true);
     }
 }

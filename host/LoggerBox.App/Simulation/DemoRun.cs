@@ -21,6 +21,7 @@ internal sealed class DemoRun : IDisposable
         this.line = line;
         this.stop = CancellationTokenSource.CreateLinkedTokenSource(stop);
         VirtualSeconds = logger.NowMicroseconds / 1e6;
+        AltitudeMetres = logger.AltitudeMetres;
         service = Task.Factory.StartNew(
             () => new LoggerService(logger, line).Answer(this.stop.Token), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
     }
@@ -28,6 +29,8 @@ internal sealed class DemoRun : IDisposable
     public string PortName => line.PortName;
 
     public double VirtualSeconds { get; }
+
+    public double? AltitudeMetres { get; }
 
     public static DemoRun Record(SimulatedCause cause, int seed, CancellationToken stop)
     {

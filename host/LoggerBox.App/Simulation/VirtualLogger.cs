@@ -68,6 +68,9 @@ internal sealed class VirtualLogger
 
     public bool Finished => ended;
 
+    /// <summary>Where the truck stands, as a work order would say; null where it would not.</summary>
+    public double? AltitudeMetres => run.AltitudeMetres;
+
     /// <summary>Whether the card holds this very run already, closed in order: a restarted logger does not record it twice.</summary>
     public bool HoldsThisRun() => Enumerable.Range(0, Log.Sessions.Count)
         .Select(index => Log.Sessions[index])

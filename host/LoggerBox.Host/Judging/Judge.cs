@@ -37,7 +37,7 @@ public static class Judge
             sessions.SelectMany(Engagements).ToList(),
             checks.Select(check => InUnit(check, sheet.Unit, unit)).ToList(),
             SuspectList.Of(evidence, unit),
-            NotCoveredList.All)
+            Sentences.NotCovered)
         {
             SheetVersion = sheet.Version,
             StallHeats = StallHeat.Of(steps, sheet.Converter),

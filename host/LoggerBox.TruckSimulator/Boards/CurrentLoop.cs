@@ -29,19 +29,22 @@ public sealed class CurrentLoop
     private const double SpikeShare = 0.0015;
     private readonly double _fullScale;
     private readonly double _shift;
+    private readonly double _noise;
     private readonly double _offsetCounts;
     private readonly double _gain;
     private readonly SeededChance _chance;
     private double _filtered;
 
-    public CurrentLoop(double fullScalePascal, double shiftPascal, SeededChance chance)
+    /// <param name="noise">Beside the usual; 0 for a perfect transducer.</param>
+    public CurrentLoop(double fullScalePascal, double shiftPascal, double noise, SeededChance chance)
     {
         ArgumentNullException.ThrowIfNull(chance);
         _fullScale = fullScalePascal;
         _shift = shiftPascal;
+        _noise = noise;
         _chance = chance;
-        _offsetCounts = chance.Normal() * 0.0008 * SpanCounts;
-        _gain = 1 + chance.Normal() * 0.001;
+        _offsetCounts = chance.Normal() * 0.0008 * SpanCounts * Math.Min(1, noise);
+        _gain = 1 + chance.Normal() * 0.001 * Math.Min(1, noise);
     }
 
     public LoopFault Fault { get; set; }
@@ -74,10 +77,10 @@ public sealed class CurrentLoop
         }
 
         double passed = 1 / Math.Sqrt(1 + Math.Pow(rippleHertz / LowPassHertz, 2));
-        double pascal = _filtered * (1 + 0.012 * ripple * passed) + _shift;
+        double pascal = _filtered * (1 + 0.012 * _noise * ripple * passed) + _shift;
         double counts = ZeroCounts + _offsetCounts + _gain * pascal / _fullScale * SpanCounts;
-        counts += _chance.Normal() * NoiseCounts;
-        if (sparking && _chance.Happens(SpikeShare))
+        counts += _chance.Normal() * NoiseCounts * _noise;
+        if (sparking && _chance.Happens(SpikeShare * _noise))
         {
             double size = _chance.Between(0.05, 0.5) * SpanCounts;
             counts += _chance.Happens(0.5) ? size : -size;

@@ -55,10 +55,10 @@ public sealed class PickupPulses(InstrumentParameters instruments, SeededChance 
 
         while (_nextEdge <= revolutions)
         {
-            _count += chance.Happens(MissedShare) ? 0 : 1;
-            _strayEdge = chance.Happens(StrayShare) ? _nextTurn + chance.Between(0.1, 0.9) * _spacing : _strayEdge;
+            _count += chance.Happens(MissedShare * instruments.Noise) ? 0 : 1;
+            _strayEdge = chance.Happens(StrayShare * instruments.Noise) ? _nextTurn + chance.Between(0.1, 0.9) * _spacing : _strayEdge;
             _nextTurn += _spacing;
-            _nextEdge = _nextTurn + chance.Normal() * EdgeJitter * _spacing;
+            _nextEdge = _nextTurn + chance.Normal() * EdgeJitter * instruments.Noise * _spacing;
         }
     }
 }

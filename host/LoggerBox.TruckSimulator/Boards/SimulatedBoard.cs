@@ -16,6 +16,7 @@ public sealed class SimulatedBoard : IBoard
     private const double OilNoiseCelsius = 0.2;
     private static readonly double[] FullScalePsi = [0, 500, 500, 300];
     private readonly LiftTruck _truck;
+    private readonly InstrumentParameters _instruments;
     private readonly SeededChance _chance;
     private readonly PickupPulses _pickup;
     private readonly PulseSpeed _speed = new(InstrumentParameters.DeclaredPulses, InstrumentParameters.DeclaredRevolutions);
@@ -31,11 +32,12 @@ public sealed class SimulatedBoard : IBoard
         _truck = truck;
         _chance = chance;
         _pickup = new PickupPulses(instruments, chance);
-        _gear = new GearInput(chance);
+        _instruments = instruments;
+        _gear = new GearInput(instruments, chance);
         for (int channel = Channel.Main; channel < Channel.Count; channel++)
         {
             double shift = channel == instruments.ShiftedChannel ? instruments.ShiftPascal : 0;
-            _loops[channel] = new CurrentLoop(FullScalePsi[channel] * Units.PascalPerPsi, shift, chance);
+            _loops[channel] = new CurrentLoop(FullScalePsi[channel] * Units.PascalPerPsi, shift, instruments.Noise, chance);
         }
     }
 
@@ -53,9 +55,11 @@ public sealed class SimulatedBoard : IBoard
         _pickup.Turn(_truck.Rpm, fromMicroseconds, stepMicroseconds);
         _pickup.Read(out long count, out long microseconds);
         _speed.Poll(count, microseconds);
-        _loops[Channel.Main].Follow(_truck.MainPascal, seconds);
-        _loops[Channel.Clutch].Follow(_truck.ClutchPascal, seconds);
-        _loops[Channel.Converter].Follow(_truck.ConverterPascal, seconds);
+        for (int channel = Channel.Main; channel < Channel.Count; channel++)
+        {
+            _loops[channel].Follow(LinePascal(_instruments.LineOf(channel)), seconds);
+        }
+
         _gear.Follow(_truck.Controls.Selector, seconds);
         _pumpTurns = (_pumpTurns + _truck.Rpm / 60 * seconds) % 1;
     }
@@ -75,12 +79,19 @@ public sealed class SimulatedBoard : IBoard
         }
     }
 
+    private double LinePascal(int line) => line switch
+    {
+        Channel.Main => _truck.MainPascal,
+        Channel.Clutch => _truck.ClutchPascal,
+        _ => _truck.ConverterPascal,
+    };
+
     public Gear ReadGear() => _gear.Gear;
 
     // Both hands are on the truck: nobody presses the button, the logger recognises the steps.
     public Step ReadStepMark() => Protocol.Rules.Step.None;
 
-    public int ReadOilTenthsCelsius() => (int)Math.Round(10 * (_truck.OilCelsius + OilNoiseCelsius * _chance.Normal()));
+    public int ReadOilTenthsCelsius() => (int)Math.Round(10 * (_truck.OilCelsius + OilNoiseCelsius * _instruments.Noise * _chance.Normal()));
 
     public void Show(Cue cue) => _cues.Add(new GivenCue(_now, cue));
 }

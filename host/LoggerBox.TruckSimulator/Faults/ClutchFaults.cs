@@ -18,6 +18,13 @@ internal static class ClutchFaults
         SealGap = sound.SealGap * (1 + 2 * severity),
     };
 
+    /// <summary>The selector's body or a gasket that both clutches share.</summary>
+    public static FittedTruck Both(FittedTruck fitted, double severity, Func<ClutchParameters, double, ClutchParameters> wear) =>
+        Reverse(Forward(fitted, severity, wear), severity, wear);
+
+    /// <summary>The feed passage's plug is missing: more runs out than the valves let in.</summary>
+    public static ClutchParameters FeedOpen(ClutchParameters sound, double severity) => sound with { LeakArea = Flow.Area(6 + 4 * severity) };
+
     /// <summary>Plates worn and glazed: less friction, and a longer stroke to fill.</summary>
     public static ClutchParameters Slip(ClutchParameters sound, double severity) => sound with
     {

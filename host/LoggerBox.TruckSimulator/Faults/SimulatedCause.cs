@@ -6,7 +6,8 @@ using LoggerBox.TruckSimulator.Truck;
 namespace LoggerBox.TruckSimulator.Faults;
 
 /// <summary>A truck and the instruments on it.</summary>
-public sealed record FittedTruck(TruckParameters Truck, InstrumentParameters Instruments);
+/// <param name="AltitudeMetres">Where it stands; null where nobody wrote it down.</param>
+public sealed record FittedTruck(TruckParameters Truck, InstrumentParameters Instruments, double? AltitudeMetres = null);
 
 /// <summary>One cause that can be put into the truck.</summary>
 /// <param name="Code">The cause's code.</param>
@@ -14,6 +15,9 @@ public sealed record FittedTruck(TruckParameters Truck, InstrumentParameters Ins
 /// <param name="Apply">What it changes, at a severity.</param>
 public sealed record SimulatedCause(string Code, double UsualSeverity, Func<FittedTruck, double, SeededChance, FittedTruck> Apply)
 {
+    /// <summary>Neither there nor not: a plug is missing or it is not.</summary>
+    public bool IsAllOrNothing { get; init; }
+
     // No two worn parts are worn alike.
     private const double SeveritySpread = 0.06;
 

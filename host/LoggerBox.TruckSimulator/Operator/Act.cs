@@ -36,4 +36,7 @@ public sealed record Act
     public bool WheelsClear { get; init; }
 
     public bool Brake { get; init; }
+
+    /// <summary>The brake pedal works the inching valve, too.</summary>
+    public bool BrakeInches { get; init; }
 }

@@ -66,6 +66,7 @@ public sealed class ServiceTechnician(IReadOnlyList<Act> acts, SimulatedBoard bo
         controls.Ignition = act.EngineOn;
         controls.WheelsClear = act.WheelsClear;
         controls.Brake = act.Brake;
+        controls.Inching = act.BrakeInches;
         _handSeconds -= seconds;
         if (_handSeconds <= 0)
         {

@@ -13,28 +13,60 @@ namespace LoggerBox.TruckSimulator.Operator;
 public sealed class WholeJob
 {
     private const double HoldRpm = 2000;
+    private const double WrongRpm = 1780;
     private readonly SeededChance _chance;
+    private readonly JobHabits _habits;
     private readonly List<Act> _acts = [];
     private bool _clear = true;
 
-    private WholeJob(SeededChance chance) => _chance = chance;
+    private WholeJob(SeededChance chance, JobHabits habits)
+    {
+        _chance = chance;
+        _habits = habits;
+    }
 
-    public static IReadOnlyList<Act> Write(SeededChance chance)
+    public static IReadOnlyList<Act> Write(SeededChance chance, JobHabits habits)
     {
         ArgumentNullException.ThrowIfNull(chance);
-        var job = new WholeJob(chance);
+        ArgumentNullException.ThrowIfNull(habits);
+        var job = new WholeJob(chance, habits);
         job.EngineOff(Step.Zero, 10);
         job.Idle(Step.None, 4);
-        job.Pedal(Step.None, PedalUse.HoldSpeed, 20, 1300);
-        job.IdleInEachGear();
-        job.HoldInEachGear();
-        job.LetTheTruckDown();
-        job.FullPedalInNeutral();
-        job.Stall(Step.StallForward, Selector.Forward);
-        job.Stall(Step.StallReverse, Selector.Reverse);
+        if (!habits.SkipsWarmUp)
+        {
+            job.Pedal(Step.None, PedalUse.HoldSpeed, 20, 1300);
+        }
+
+        if (habits.SpeedsFirst)
+        {
+            job.ChangeSetUp(clear: false);
+            job.FullPedalTests();
+            job.ChangeSetUp(clear: true);
+            job.PressureTests();
+        }
+        else
+        {
+            job.PressureTests();
+            job.ChangeSetUp(clear: false);
+            job.FullPedalTests();
+        }
+
         job.Idle(Step.None, 5);
-        job.EngineOff(Step.Zero, 12);
+        job.EngineOff(habits.SkipsClosingZero ? Step.None : Step.Zero, habits.SkipsClosingZero ? 0.5 : 12);
         return job._acts;
+    }
+
+    private void PressureTests()
+    {
+        IdleInEachGear();
+        HoldInEachGear();
+    }
+
+    private void FullPedalTests()
+    {
+        FullPedalInNeutral();
+        Stall(Step.StallForward, Selector.Forward);
+        Stall(Step.StallReverse, Selector.Reverse);
     }
 
     private void IdleInEachGear()
@@ -43,17 +75,25 @@ public sealed class WholeJob
         Idle(Step.IdleNeutral, 9);
         Idle(Step.IdleForward, 9, Selector.Forward);
         Idle(Step.None, 4);
-        Idle(Step.IdleReverse, 9, Selector.Reverse);
-        Idle(Step.None, 4);
+        if (!_habits.SkipsIdleInReverse)
+        {
+            Idle(Step.IdleReverse, 9, Selector.Reverse);
+            Idle(Step.None, 4);
+        }
     }
 
     private void HoldInEachGear()
     {
         Hold(Step.HoldNeutral, Selector.Neutral);
         Idle(Step.None, 4);
-        if (_chance.Happens(0.3))
+        if (_chance.Happens(_habits.RestlessShare))
         {
-            HoldBadly();
+            HoldBadly(HoldRpm, restless: true);
+        }
+
+        if (_habits.HoldsWrongSpeedFirst)
+        {
+            HoldBadly(WrongRpm, restless: false);
         }
 
         Hold(Step.HoldForward, Selector.Forward);
@@ -62,26 +102,35 @@ public sealed class WholeJob
         Idle(Step.None, 4);
     }
 
-    private void LetTheTruckDown()
+    private void ChangeSetUp(bool clear)
     {
         EngineOff(Step.None, 15);
-        _clear = false;
+        _clear = clear;
         Idle(Step.None, 7);
     }
 
     private void FullPedalInNeutral()
     {
         Pedal(Step.Governed, PedalUse.Floor, 7);
-        Add(new Act { Step = Step.Relief, Seconds = 4.2, Pedal = PedalUse.Floor, WorkLever = true });
-        Pedal(Step.None, PedalUse.Floor, 1.5);
+        if (!_habits.SkipsRelief)
+        {
+            Add(new Act { Step = Step.Relief, Seconds = 4.2, Pedal = PedalUse.Floor, WorkLever = true });
+            Pedal(Step.None, PedalUse.Floor, 1.5);
+        }
+
         Idle(Step.None, 6);
     }
 
     private void Stall(Step step, Selector selector)
     {
-        if (_chance.Happens(0.25))
+        if (_chance.Happens(_habits.GivenUpShare))
         {
             GiveUpStall(selector);
+        }
+
+        if (_habits.BrakesTheFirstStall && selector == Selector.Forward)
+        {
+            StallOnTheBrake(selector);
         }
 
         Idle(Step.None, 3.5, selector);
@@ -100,6 +149,14 @@ public sealed class WholeJob
         Idle(Step.None, 4);
     }
 
+    private void StallOnTheBrake(Selector selector)
+    {
+        Idle(Step.None, 3, selector);
+        Add(new Act { Seconds = 5, Selector = selector, Pedal = PedalUse.FloorUntilCue, Brake = true, BrakeInches = true });
+        Idle(Step.None, 3, selector);
+        Idle(Step.None, 6);
+    }
+
     private void Hold(Step step, Selector selector)
     {
         Idle(Step.None, 3.5, selector);
@@ -107,10 +164,10 @@ public sealed class WholeJob
         Idle(Step.None, 4, selector);
     }
 
-    private void HoldBadly()
+    private void HoldBadly(double targetRpm, bool restless)
     {
         Idle(Step.None, 3.5, Selector.Forward);
-        Add(new Act { Seconds = 6, Selector = Selector.Forward, Pedal = PedalUse.HoldSpeed, TargetRpm = HoldRpm, Restless = true });
+        Add(new Act { Seconds = restless ? 6 : 9, Selector = Selector.Forward, Pedal = PedalUse.HoldSpeed, TargetRpm = targetRpm, Restless = restless });
         Idle(Step.None, 4, Selector.Forward);
         Idle(Step.None, 4);
     }

@@ -18,19 +18,35 @@ public sealed class SimulatedRun
     private const int StepMicroseconds = 1000;
     private readonly LiftTruck _truck;
     private readonly ServiceTechnician _technician;
+    private readonly bool _hasGearInput;
 
+    /// <summary>The sample truck with a cause in it.</summary>
     public SimulatedRun(SimulatedCause cause, int seed)
+        : this(Fitted(cause, seed), new JobHabits(), seed)
     {
-        ArgumentNullException.ThrowIfNull(cause);
-        var sound = new FittedTruck(SampleTruck.Healthy(), new InstrumentParameters());
-        FittedTruck fitted = cause.Put(sound, new SeededChance(seed, 1));
+    }
+
+    /// <param name="withPerfectBoard">Whether a second, perfect set of instruments watches as well.</param>
+    public SimulatedRun(FittedTruck fitted, JobHabits habits, int seed, bool withPerfectBoard = false)
+    {
+        ArgumentNullException.ThrowIfNull(fitted);
+        ArgumentNullException.ThrowIfNull(habits);
+        AltitudeMetres = fitted.AltitudeMetres;
+        _hasGearInput = fitted.Instruments.TagWiring is not null;
         _truck = new LiftTruck(fitted.Truck, new SeededChance(seed, 2));
         Board = new SimulatedBoard(_truck, fitted.Instruments, new SeededChance(seed, 3));
+        PerfectBoard = withPerfectBoard ? new SimulatedBoard(_truck, fitted.Instruments with { Noise = 0 }, new SeededChance(seed, 5)) : null;
         var person = new SeededChance(seed, 4);
-        _technician = new ServiceTechnician(WholeJob.Write(person), Board, person);
+        _technician = new ServiceTechnician(WholeJob.Write(person, habits), Board, person);
     }
 
     public SimulatedBoard Board { get; }
+
+    /// <summary>The same instruments on the same truck at the same moments, fitted as rightly or wrongly, without any noise or error of their own.</summary>
+    public SimulatedBoard? PerfectBoard { get; }
+
+    /// <summary>Where the truck stands, as the work order says; null where it does not.</summary>
+    public double? AltitudeMetres { get; }
 
     /// <summary>Virtual time since the logger was switched on.</summary>
     public long NowMicroseconds { get; private set; }
@@ -58,7 +74,7 @@ public sealed class SimulatedRun
             SampleIntervalMicroseconds = SampleIntervalMicroseconds,
             PickupPulses = InstrumentParameters.DeclaredPulses,
             PickupRevolutions = InstrumentParameters.DeclaredRevolutions,
-            HasGearInput = true,
+            HasGearInput = _hasGearInput,
         };
         for (int channel = Channel.Main; channel < Channel.Count; channel++)
         {
@@ -77,8 +93,15 @@ public sealed class SimulatedRun
             _technician.Work(_truck.Controls, _truck.Rpm, LiftTruck.StepSeconds);
             _truck.Step();
             Board.Step(NowMicroseconds, StepMicroseconds);
+            PerfectBoard?.Step(NowMicroseconds, StepMicroseconds);
             NowMicroseconds += StepMicroseconds;
         }
+    }
+
+    private static FittedTruck Fitted(SimulatedCause cause, int seed)
+    {
+        ArgumentNullException.ThrowIfNull(cause);
+        return cause.Put(new FittedTruck(SampleTruck.Healthy(), new InstrumentParameters()), new SeededChance(seed, 1));
     }
 
     /// <summary>Runs the job to its end.</summary>

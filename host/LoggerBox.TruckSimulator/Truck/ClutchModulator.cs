@@ -7,13 +7,13 @@ namespace LoggerBox.TruckSimulator.Truck;
 /// </summary>
 /// <param name="TouchPascal">Pressure allowed until the plates touch.</param>
 /// <param name="RisePascalPerSecond">Rise with 5 bar on the orifice.</param>
-public sealed record ClutchModulatorParameters(double TouchPascal, double RisePascalPerSecond);
+/// <param name="CeilingPascal">It lets no more than this through; in order it opens fully.</param>
+public sealed record ClutchModulatorParameters(double TouchPascal, double RisePascalPerSecond, double CeilingPascal = 40 * Units.PascalPerBar);
 
 public sealed class ClutchModulator(ClutchModulatorParameters parameters)
 {
     private const double OrificeReference = 5 * Units.PascalPerBar;
     private const double OpeningBand = 0.3 * Units.PascalPerBar;
-    private const double HighestAllowed = 40 * Units.PascalPerBar;
     private double _allowed = parameters.TouchPascal;
 
     /// <summary>How far the way from main to clutch is open, 0 to 1.</summary>
@@ -28,6 +28,6 @@ public sealed class ClutchModulator(ClutchModulatorParameters parameters)
         }
 
         double rise = parameters.RisePascalPerSecond * Math.Sqrt(Math.Max(0, clutchPascal) / OrificeReference);
-        _allowed = Math.Min(HighestAllowed, _allowed + rise * seconds);
+        _allowed = Math.Min(parameters.CeilingPascal, _allowed + rise * seconds);
     }
 }

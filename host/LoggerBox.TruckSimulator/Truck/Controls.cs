@@ -19,6 +19,9 @@ public sealed class Controls
 
     public Selector Selector { get; set; }
 
+    /// <summary>The brake pedal works the inching valve: no oil to the clutches while it is down.</summary>
+    public bool Inching { get; set; }
+
     /// <summary>A work lever is held at its end, so that the work pump goes over its relief valve.</summary>
     public bool WorkLeverHeld { get; set; }
 

@@ -5,9 +5,11 @@ namespace LoggerBox.TruckSimulator.Truck;
 /// <summary>Converter inlet: back-pressure valve, cooler and lubrication as one outlet; inlet relief valve to the sump.</summary>
 /// <param name="BackPressurePascal">Below this hardly anything leaves.</param>
 /// <param name="OutletArea">Outlet with cooler, m2.</param>
+/// <param name="CoolerGap">The cooler's narrow passages, in series with the outlet: cold oil hardly passes, m3.</param>
 /// <param name="ReliefPascal">Inlet relief.</param>
 /// <param name="ReliefStuckArea">Opening of a relief that does not close, m2.</param>
-public sealed record ConverterCircuitParameters(double BackPressurePascal, double OutletArea, double ReliefPascal, double ReliefStuckArea = 0);
+public sealed record ConverterCircuitParameters(
+    double BackPressurePascal, double OutletArea, double CoolerGap, double ReliefPascal, double ReliefStuckArea = 0);
 
 public sealed class ConverterCircuit(ConverterCircuitParameters parameters)
 {
@@ -22,7 +24,8 @@ public sealed class ConverterCircuit(ConverterCircuitParameters parameters)
 
     public void Step(double inflow, double density, double dynamicViscosity, double seconds)
     {
-        double outlet = Flow.ThroughOrifice(parameters.OutletArea, Math.Max(0, Pascal - parameters.BackPressurePascal), density);
+        double drop = Math.Max(0, Pascal - parameters.BackPressurePascal);
+        double outlet = Flow.ThroughOrificeAndGap(parameters.OutletArea, parameters.CoolerGap, drop, density, dynamicViscosity);
         double relief = Flow.ThroughOrifice(ReliefArea, Math.Max(0, Pascal - parameters.ReliefPascal), density);
         double stuck = Flow.ThroughOrifice(parameters.ReliefStuckArea, Pascal, density);
         double bleed = Flow.ThroughGap(BleedGap, Pascal, dynamicViscosity);

@@ -16,6 +16,12 @@ public sealed record DrivelineParameters
     public double BrakeTorque { get; init; } = 150;
 
     public double TurbineDrag { get; init; } = 2;
+
+    /// <summary>What turbine and input splines still carry, N m.</summary>
+    public double InputTorqueLimit { get; init; } = double.PositiveInfinity;
+
+    /// <summary>False where the drive plate is torn: the engine turns neither converter nor charge pump.</summary>
+    public bool DrivesConverter { get; init; } = true;
 }
 
 /// <summary>Engine, converter, the clutch that is fed, and what it turns: clear wheels, or nothing at all on a braked truck.</summary>
@@ -43,14 +49,15 @@ public sealed class Driveline(DrivelineParameters parameters, TorqueConverter co
     public void Step(double engineTorque, double clutchCapacity, Controls controls, double seconds)
     {
         ArgumentNullException.ThrowIfNull(controls);
-        ConverterTorques torques = converter.At(Units.Rpm(_engine), Units.Rpm(_turbine));
+        ConverterTorques torques = parameters.DrivesConverter ? converter.At(Units.Rpm(_engine), Units.Rpm(_turbine)) : default;
+        double capacity = Math.Min(clutchCapacity, parameters.InputTorqueLimit);
         double direction = controls.Selector == Selector.Reverse ? -1 : 1;
         double output = controls.WheelsClear ? _wheels * direction : 0;
         double turbineTorque = torques.Turbine - Drag(parameters.TurbineDrag, _turbine);
         double wheelsDrag = parameters.WheelsDrag + (controls.Brake ? parameters.BrakeTorque : 0);
         double outputTorque = -Drag(wheelsDrag, output);
         double carried = Math.Clamp(
-            TorqueToLock(turbineTorque, output, outputTorque, controls.WheelsClear, seconds), -clutchCapacity, clutchCapacity);
+            TorqueToLock(turbineTorque, output, outputTorque, controls.WheelsClear, seconds), -capacity, capacity);
 
         ClutchLoss = Math.Abs(carried * (_turbine - output));
         Loss = Math.Max(0, torques.Impeller * _engine - torques.Turbine * _turbine) + ClutchLoss;

@@ -10,6 +10,12 @@ public sealed record EngineParameters
     /// <summary>Share of the full torque that the engine still makes: 1 is a healthy one.</summary>
     public double TorqueShare { get; init; } = 1;
 
+    /// <summary>Air in the cylinders beside that at sea level: what burns goes with it, what rubs does not.</summary>
+    public double AirShare { get; init; } = 1;
+
+    /// <summary>A controller that holds the engine back passes no more pedal than this on; 1 where none does.</summary>
+    public double PedalCeiling { get; init; } = 1;
+
     /// <summary>Speeds at which the governor has closed the throttle, pedal released and to the floor.</summary>
     public required double IdleCutoff { get; init; }
 
@@ -41,14 +47,15 @@ public sealed class Engine(EngineParameters parameters)
     public double Step(double rpm, Controls controls, double hunting, double seconds)
     {
         ArgumentNullException.ThrowIfNull(controls);
-        double cutoff = parameters.IdleCutoff + controls.Pedal * (parameters.GovernedCutoff - parameters.IdleCutoff);
+        double pedal = Math.Min(controls.Pedal, parameters.PedalCeiling);
+        double cutoff = parameters.IdleCutoff + pedal * (parameters.GovernedCutoff - parameters.IdleCutoff);
         bool fires = controls.Ignition && rpm > FiringSpeed;
         double wanted = fires ? Math.Clamp((cutoff + hunting - rpm) / parameters.Droop, 0, 1) : 0;
         _opening += (wanted - _opening) * Math.Min(1, seconds / parameters.LagSeconds);
         double friction = rpm > 0 ? parameters.FrictionTorque + parameters.AccessoryTorque : 0;
         double starter = controls.Starter && rpm < StarterSpeed ? StarterTorque : 0;
         double combustion = fires
-            ? _opening * (parameters.TorqueShare * parameters.FullTorque.At(rpm) + parameters.FrictionTorque)
+            ? _opening * parameters.AirShare * (parameters.TorqueShare * parameters.FullTorque.At(rpm) + parameters.FrictionTorque)
             : 0;
         return combustion + starter - friction;
     }

@@ -26,6 +26,14 @@ public static class Flow
     /// <param name="dynamicViscosity">Pa s.</param>
     public static double ThroughGap(double gap, double drop, double dynamicViscosity) => gap * drop / dynamicViscosity;
 
+    /// <summary>An orifice and a narrow gap one after the other: the drop is the square law's and the gap's together.</summary>
+    public static double ThroughOrificeAndGap(double areaSquareMetres, double gap, double drop, double density, double dynamicViscosity)
+    {
+        double laminar = dynamicViscosity / gap;
+        double square = density / (2 * Math.Pow(DischargeCoefficient * areaSquareMetres, 2));
+        return 2 * drop / (laminar + Math.Sqrt((laminar * laminar) + (4 * square * drop)));
+    }
+
     public static double Area(double diameterMillimetres)
     {
         double metres = diameterMillimetres / 1000;

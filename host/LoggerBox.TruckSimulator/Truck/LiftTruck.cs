@@ -16,13 +16,15 @@ public sealed class LiftTruck
     private readonly PlateHeat _forwardPlates = new();
     private readonly PlateHeat _reversePlates = new();
     private readonly Wander _hunting;
+    private readonly bool _pumpIsDriven;
 
     public LiftTruck(TruckParameters parameters, SeededChance chance)
     {
         ArgumentNullException.ThrowIfNull(parameters);
         _engine = new Engine(parameters.Engine);
         _driveline = new Driveline(parameters.Driveline, new TorqueConverter(parameters.Converter));
-        _pressures = new PressureCircuit(parameters.Pressures, parameters.ForwardClutch, parameters.ReverseClutch);
+        _pressures = new PressureCircuit(parameters.Pressures, parameters.ForwardClutch, parameters.ReverseClutch, chance);
+        _pumpIsDriven = parameters.Driveline.DrivesConverter;
         _work = new WorkHydraulics(parameters.WorkHydraulics);
         _oil = new OilTemperature(parameters.OilTemperature);
         _hunting = new Wander(chance, parameters.HuntingRpm, HuntingMemorySeconds);
@@ -46,7 +48,7 @@ public sealed class LiftTruck
     {
         _hunting.Step(StepSeconds);
         _work.Step(Controls.WorkLeverHeld, StepSeconds);
-        _pressures.Step(Rpm, Controls.Selector, _oil.Celsius, StepSeconds);
+        _pressures.Step(_pumpIsDriven ? Rpm : 0, Controls.Inching ? Selector.Neutral : Controls.Selector, _oil.Celsius, StepSeconds);
         double torque = _engine.Step(Rpm, Controls, _hunting.Value, StepSeconds) - Loads();
         _driveline.Step(torque, ClutchCapacity(), Controls, StepSeconds);
         _forwardPlates.Step(Controls.Selector == Selector.Forward ? _driveline.ClutchLoss : 0, StepSeconds);

@@ -1,4 +1,5 @@
 using System;
+using LoggerBox.TruckSimulator.Chance;
 
 namespace LoggerBox.TruckSimulator.Truck;
 
@@ -17,6 +18,20 @@ public sealed record PressureCircuitParameters
     /// <summary>Inching valve, modulator and passage, wide open, m2.</summary>
     public required double ClutchFeedArea { get; init; }
 
+    /// <summary>Whether the selector's spool, or its solenoid, lets oil to this clutch at all.</summary>
+    public bool FeedsForward { get; init; } = true;
+
+    public bool FeedsReverse { get; init; } = true;
+
+    /// <summary>Of the regulator's spill, what goes to the converter: all of it in a series circuit, nothing where the converter has a feed of its own.</summary>
+    public double SpillToConverter { get; init; } = 1;
+
+    /// <summary>The inching valve lets this part of the main pressure through; all of it when it is released.</summary>
+    public double InchingShare { get; init; } = 1;
+
+    /// <summary>A hole from main to the sump, m2.</summary>
+    public double MainLeakArea { get; init; }
+
     /// <summary>Valve body clearances, m3.</summary>
     public required double ValveBodyGap { get; init; }
 
@@ -28,7 +43,8 @@ public sealed record PressureCircuitParameters
 /// <summary>
 /// Charge pump, main regulator whose spill feeds the converter (in series), modulator, selector and the two clutches.
 /// </summary>
-public sealed class PressureCircuit(PressureCircuitParameters parameters, ClutchParameters forward, ClutchParameters reverse)
+public sealed class PressureCircuit(
+    PressureCircuitParameters parameters, ClutchParameters forward, ClutchParameters reverse, SeededChance chance)
 {
     // Passages, hose with a little air, and the spool's own inertia in one figure.
     private const double Compliance = 1.5e-11;
@@ -37,6 +53,7 @@ public sealed class PressureCircuit(PressureCircuitParameters parameters, Clutch
     private readonly MainRegulator _safetyValve = new(parameters.SafetyValve);
     private readonly ClutchModulator _modulator = new(parameters.Modulator);
     private readonly ConverterCircuit _converter = new(parameters.Converter);
+    private readonly Wander _suction = new(chance, 1, 0.12);
 
     public Clutch Forward { get; } = new(forward);
 
@@ -55,20 +72,31 @@ public sealed class PressureCircuit(PressureCircuitParameters parameters, Clutch
     {
         double density = Oil.DensityAt(oilCelsius);
         double viscosity = Oil.DynamicViscosityAt(oilCelsius);
-        double toForward = Feed(Forward, selector == Selector.Forward, density);
-        double toReverse = Feed(Reverse, selector == Selector.Reverse, density);
+        double toForward = Feed(Forward, selector == Selector.Forward && parameters.FeedsForward, density);
+        double toReverse = Feed(Reverse, selector == Selector.Reverse && parameters.FeedsReverse, density);
         double spill = _regulator.Spill(MainPascal, _converter.Pascal, density);
         double fixedFeed = Flow.ThroughOrifice(
             parameters.ConverterFeedArea, Math.Max(0, MainPascal - _converter.Pascal), density);
-        double lost = Flow.ThroughGap(parameters.ValveBodyGap, MainPascal, viscosity) + _safetyValve.Spill(MainPascal, 0, density);
-        double pumped = _pump.Flow(rpm, MainPascal, viscosity);
+        double lost = Flow.ThroughGap(parameters.ValveBodyGap, MainPascal, viscosity) + Flow.ThroughOrifice(parameters.MainLeakArea, MainPascal, density)
+            + _safetyValve.Spill(MainPascal, 0, density);
+        double pumped = Pumped(rpm, viscosity, seconds);
 
         Engage(selector, seconds);
         Forward.Step(toForward, selector != Selector.Forward, density, viscosity, seconds);
         Reverse.Step(toReverse, selector != Selector.Reverse, density, viscosity, seconds);
-        _converter.Step(spill + fixedFeed, density, viscosity, seconds);
+        _converter.Step((parameters.SpillToConverter * spill) + fixedFeed, density, viscosity, seconds);
         double surplus = pumped - toForward - toReverse - spill - fixedFeed - lost;
         MainPascal = Math.Max(0, MainPascal + surplus * seconds / Compliance);
+    }
+
+    private double Pumped(double rpm, double viscosity, double seconds)
+    {
+        if (!parameters.Pump.IsWellFed)
+        {
+            _suction.Step(seconds);
+        }
+
+        return _pump.Flow(rpm, MainPascal, viscosity, _suction.Value);
     }
 
     private double Feed(Clutch clutch, bool selected, double density)
@@ -78,7 +106,7 @@ public sealed class PressureCircuit(PressureCircuitParameters parameters, Clutch
             return 0;
         }
 
-        double drop = Math.Max(0, MainPascal - clutch.Pascal);
+        double drop = Math.Max(0, (parameters.InchingShare * MainPascal) - clutch.Pascal);
         return _modulator.Opening(clutch.Pascal) * Flow.ThroughOrifice(parameters.ClutchFeedArea, drop, density);
     }
 

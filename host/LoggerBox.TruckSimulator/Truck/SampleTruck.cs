@@ -34,7 +34,7 @@ public static class SampleTruck
         ValveBodyGap = 1e-13,
         Modulator = new ClutchModulatorParameters(TouchPascal: 1.3 * Units.PascalPerBar, RisePascalPerSecond: 6.2 * Units.PascalPerBar),
         Converter = new ConverterCircuitParameters(
-            BackPressurePascal: 0.5 * Units.PascalPerBar, OutletArea: Flow.Area(7.1), ReliefPascal: 5 * Units.PascalPerBar),
+            BackPressurePascal: 0.5 * Units.PascalPerBar, OutletArea: Flow.Area(7.3), CoolerGap: 2e-10, ReliefPascal: 5 * Units.PascalPerBar),
     };
 
     private static double PerLitreAMinute(double bar) =>

@@ -11,8 +11,13 @@ namespace LoggerBox.Host.Judging.Measuring;
 /// </summary>
 public sealed class NeutralCurve
 {
-    /// <summary>Pressure against speed between two known points bends little; past the last one this power of speed serves for a small step.</summary>
-    private const double Exponent = 0.6;
+    /// <summary>
+    /// Between two known points pressure against speed bends little. Past the last one it goes with some power of speed: by a half where the
+    /// regulator holds it, by two where the pump gives less than the valves let through.
+    /// </summary>
+    private const double Exponent = 1.25;
+
+    private const double ExponentHalfWidth = 0.75;
 
     private const double FarthestStep = 0.12;
 
@@ -42,8 +47,15 @@ public sealed class NeutralCurve
 
         var nearest = points.Count == 0 ? default : points.MinBy(point => Math.Abs(point.Rpm - rpm));
         return nearest.Pressure is not null && Math.Abs(rpm - nearest.Rpm) < FarthestStep * nearest.Rpm
-            ? nearest.Pressure.Scaled(Math.Pow(rpm / nearest.Rpm, Exponent))
+            ? Extrapolated(nearest.Pressure, rpm / nearest.Rpm)
             : null;
+    }
+
+    private static Measured Extrapolated(Measured pressure, double speedRatio)
+    {
+        Measured scaled = pressure.Scaled(Math.Pow(speedRatio, Exponent));
+        double halfWidth = scaled.Value * ExponentHalfWidth * Math.Abs(Math.Log(speedRatio));
+        return scaled with { Budget = scaled.Budget.With(new UncertaintyBudget().AddRectangular(halfWidth)) };
     }
 
     private static bool InNeutral(MeasuredHold hold) => hold.Step switch

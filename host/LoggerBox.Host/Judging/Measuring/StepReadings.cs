@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Measuring;
@@ -12,6 +13,9 @@ namespace LoggerBox.Host.Judging.Measuring;
 public sealed class StepReadings
 {
     private const double LongEnoughSeconds = 3;
+
+    /// <summary>Nobody stops, changes direction and comes back to speed within this.</summary>
+    private const double PauseSeconds = 3.5;
 
     private readonly Dictionary<MeasuredHold, string> voids;
 
@@ -33,10 +37,24 @@ public sealed class StepReadings
     public string? VoidCode(MeasuredHold hold) => voids.GetValueOrDefault(hold);
 
     /// <summary>
-    /// Steps in gear without knowing which: the last two count, because a session tests both directions.
+    /// Steps in gear without knowing which: the last two count, because a session tests both directions. What an unsteady foot parted counts
+    /// once; where a clutch is pressed in some and empty in others, the last of each.
     /// </summary>
-    public IReadOnlyList<MeasuredHold> GoodInGear(Step step) =>
-        AllGood(step).TakeLast(2).ToList();
+    public IReadOnlyList<MeasuredHold> GoodInGear(Step step)
+    {
+        var parts = AllGood(step);
+        var tries = parts.Where((hold, i) => i == parts.Count - 1 || !IsOneTry(hold, parts[i + 1])).ToList();
+        if (tries.Exists(HoldGates.ClutchIsEmpty) && tries.Exists(hold => !HoldGates.ClutchIsEmpty(hold)))
+        {
+            return new[] { tries.Last(HoldGates.ClutchIsEmpty), tries.Last(hold => !HoldGates.ClutchIsEmpty(hold)) }.OrderBy(hold => hold.StartSeconds).ToList();
+        }
+
+        return tries.TakeLast(2).ToList();
+    }
+
+    private static bool IsOneTry(MeasuredHold hold, MeasuredHold next) =>
+        hold.Session == next.Session && next.StartSeconds - hold.StartSeconds - hold.DurationSeconds < PauseSeconds
+        && HoldGates.ClutchIsEmpty(hold) == HoldGates.ClutchIsEmpty(next);
 
     private List<MeasuredHold> AllGood(Step step)
     {

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Rules;
 
@@ -29,6 +30,11 @@ public static class CauseScoring
     /// <summary>Most shops stand low enough and where it is cool enough; who works high up writes it on the work order.</summary>
     private const double SiteUnknown = -0.6;
 
+    private const double NoPressurePascal = 20_000;
+
+    /// <summary>Common practice, no source.</summary>
+    private const double GuideRpm = 300;
+
     private static readonly string[] BadOil = ["low", "foam", "foams", "foaming", "foamy", "aerated", "bubbles", "milky", "empty"];
 
     public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, bool gearsUnknown)
@@ -44,7 +50,7 @@ public static class CauseScoring
             .Select(scored => (scored.Cause, Shown: gearsUnknown ? Mirrored(best, scored) : scored))
             .Select(scored => new CauseScore(
                 scored.Cause,
-                scored.Shown.Points + Circumstances(scored.Cause, evidence),
+                scored.Shown.Points + Circumstances(scored.Cause, scored.Shown.Row, evidence),
                 scored.Shown.Row,
                 Said(observations, scored.Shown.Row, speaksFor: true),
                 Said(observations, scored.Shown.Row, speaksFor: false))
@@ -74,13 +80,28 @@ public static class CauseScoring
     }
 
     /// <summary>What the work order and the sheet say beside the readings: site and oil.</summary>
-    private static double Circumstances(Cause cause, Evidence evidence) => cause switch
+    private static double Circumstances(Cause cause, int row, Evidence evidence) => cause switch
     {
         Cause.AirThin => ThinAir(evidence),
         Cause.OilCold => ColdOil(evidence),
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
+        Cause.StatorSlipping => StallIsOnlyALittleLow(evidence) ? -3 : 0,
+        Cause.DriveInputBroken when IsPumpStanding(row) => SomePressureIsLeft(evidence) ? -8 : 0,
         _ => 0,
     };
+
+    /// <summary>A torn drive plate stops the charge pump as well: the row of the matrix on which no pressure is left.</summary>
+    private static bool IsPumpStanding(int row) => CauseMatrix.Expected(row, Observation.MainHoldNeutral) == '_';
+
+    private static bool SomePressureIsLeft(Evidence evidence) =>
+        evidence.Steps.All.Any(hold => hold.Rpm is { Value: > 300 } && hold.Main is { } main && main.Value > NoPressurePascal + main.Expanded);
+
+    /// <summary>Stall figures are guides: low by less than this alone never points to the inside of a converter.</summary>
+    private static bool StallIsOnlyALittleLow(Evidence evidence) =>
+        Shortfall(evidence, Step.StallForward, evidence.Engine.StallForwardRpm) < GuideRpm && Shortfall(evidence, Step.StallReverse, evidence.Engine.StallReverseRpm) < GuideRpm;
+
+    private static double Shortfall(Evidence evidence, Step step, Limit? limit) =>
+        evidence.Steps.Good(step)?.Rpm is { } stall && limit?.Min is { } least ? least - stall.Value : 0;
 
     private static double ThinAir(Evidence evidence)
     {
@@ -102,7 +123,7 @@ public static class CauseScoring
     }
 
     private static double ColdOil(Evidence evidence) =>
-        SessionNotes.OilCelsius(evidence) is not { } oil ? 0 : OilWindow.IsCold(oil, evidence.Sheet.OilCelsius) ? 4 : -5;
+        SessionNotes.OilCelsius(evidence) is not { } oil ? 0 : OilWindow.IsCold(oil, evidence.Sheet.OilCelsius) ? 6 : -5;
 
     private static bool OilLooksBad(Evidence evidence) => SaysBad(evidence.Facts.OilLevel) || SaysBad(evidence.Facts.OilLook);
 
@@ -132,15 +153,15 @@ public static class CauseScoring
             bool off = seen.Strongest != Level.Normal;
             if (speaksFor && off && points > WorthSaying)
             {
-                texts.Add($"{seen.Text}: {Words.LevelName(seen.Strongest)}.");
+                texts.Add(Sentences.Level(seen.Text, seen.Strongest));
             }
             else if (!speaksFor && !off && points < -WorthSaying)
             {
-                texts.Add($"{seen.Text}: normal, and this cause moves it.");
+                texts.Add(Sentences.NormalAgainst(seen.Text));
             }
             else if (!speaksFor && off && seen.Telling && points <= 0)
             {
-                texts.Add($"{seen.Text}: {Words.LevelName(seen.Strongest)}, which this cause does not explain.");
+                texts.Add(Sentences.Unexplained(seen.Text, seen.Strongest));
             }
         }
 

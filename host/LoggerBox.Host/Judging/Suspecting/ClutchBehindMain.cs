@@ -32,7 +32,7 @@ public static class ClutchBehindMain
             observation,
             Grading.Difference(behind, Practical, Gross),
             false,
-            $"Clutch pressure {Words.Pressure(clutch, unit)} with main at {Words.Pressure(main, unit)} at {Words.StepName(step)}",
+            Sentences.ClutchWithMain(clutch, main, step, unit),
             0.8);
     }
 

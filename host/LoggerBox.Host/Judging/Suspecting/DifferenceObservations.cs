@@ -15,6 +15,9 @@ public static class DifferenceObservations
 {
     // Practical sizes, no published source: several times what two holds of a sound truck differ by, less than a fault that is felt.
     private const double PracticalMain = 0.08;
+
+    /// <summary>At idle the seals of a sound clutch take a good part of what the pump gives.</summary>
+    private const double PracticalMainAtIdle = 0.12;
     private const double PracticalConverter = 0.10;
     private const double PracticalClutch = 0.08;
     private const double Gross = 0.4;
@@ -28,8 +31,8 @@ public static class DifferenceObservations
         ArgumentNullException.ThrowIfNull(roles);
         var main = new NeutralCurve(evidence.Steps, Channel.Main);
         var converter = new NeutralCurve(evidence.Steps, Channel.Converter);
-        yield return AgainstNeutral(roles, Observation.MainIdleForwardAgainstNeutral, [Step.IdleForward], Channel.Main, main, PracticalMain, unit);
-        yield return AgainstNeutral(roles, Observation.MainIdleReverseAgainstNeutral, [Step.IdleReverse], Channel.Main, main, PracticalMain, unit);
+        yield return AgainstNeutral(roles, Observation.MainIdleForwardAgainstNeutral, [Step.IdleForward], Channel.Main, main, PracticalMainAtIdle, unit);
+        yield return AgainstNeutral(roles, Observation.MainIdleReverseAgainstNeutral, [Step.IdleReverse], Channel.Main, main, PracticalMainAtIdle, unit);
         yield return AgainstNeutral(roles, Observation.MainHoldForwardAgainstNeutral, [Step.HoldForward], Channel.Main, main, PracticalMain, unit);
         yield return AgainstNeutral(roles, Observation.MainHoldReverseAgainstNeutral, [Step.HoldReverse], Channel.Main, main, PracticalMain, unit);
         yield return AgainstNeutral(roles, Observation.ConverterForwardAgainstNeutral, ForwardSteps, Channel.Converter, converter, PracticalConverter, unit)
@@ -58,7 +61,7 @@ public static class DifferenceObservations
             if (Math.Abs(relative.Value) - relative.Expanded > size)
             {
                 size = Math.Abs(relative.Value) - relative.Expanded;
-                string text = $"{Words.ChannelName(channel)} at {Words.StepName(step)} {Words.Pressure(reading, unit)}, in N at the same speed {Words.Pressure(neutral, unit)} ({Words.Percent(relative.Value)})";
+                string text = Sentences.AgainstNeutral(Words.ChannelName(channel), step, reading, neutral, relative.Value, unit);
                 worst = Difference(observation, relative, practical, text);
             }
         }
@@ -78,7 +81,7 @@ public static class DifferenceObservations
                     observation,
                     lower,
                     PracticalConverter + 0.02,
-                    $"Converter pressure at {Words.StepName(steps[i])} {Words.Pressure(reading, unit)}, at {Words.StepName(others[i])} {Words.Pressure(other, unit)}");
+                    Sentences.TwoSteps(Words.ChannelName(Channel.Converter), steps[i], reading, others[i], other, unit));
             }
         }
 
@@ -109,7 +112,7 @@ public static class DifferenceObservations
                     Observation.ClutchForwardAgainstReverse,
                     relative,
                     PracticalClutch,
-                    $"Clutch pressure at {Words.StepName(first)} {Words.Pressure(forward, unit)}, at {Words.StepName(second)} {Words.Pressure(reverse, unit)}");
+                    Sentences.TwoSteps(Words.ChannelName(Channel.Clutch), first, forward, second, reverse, unit));
             }
         }
 

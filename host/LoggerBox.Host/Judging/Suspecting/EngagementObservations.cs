@@ -37,12 +37,12 @@ public static class EngagementObservations
             Observation.EngageForwardAgainstReverse,
             Grading.Difference(relative, Practical, 1.5),
             false,
-            $"Engagement of F {Words.Seconds(forward.Value)}, of R {Words.Seconds(reverse.Value)}",
+            Sentences.TwoGears("Engagement of", Words.Seconds(forward.Value), Words.Seconds(reverse.Value)),
             0.8);
     }
 
     private static Observed? Never(Evidence evidence, Observation observation, Gear gear) =>
         evidence.NeverFilled(gear)
-            ? new Observed(observation, [0, 0, 0, 0, 1], true, $"The {(gear == Gear.Forward ? "forward" : "reverse")} clutch never filled")
+            ? new Observed(observation, [0, 0, 0, 0, 1], true, Sentences.NeverFilled(gear))
             : null;
 }

@@ -32,7 +32,7 @@ public static class GearTags
             Cause.GearTagWrong,
             9,
             -1,
-            [$"Clutch pressure stands in {pressedInNeutral} of {neutral.Count} holds tagged N and is missing in {emptyInGear} of {inGear.Count} tagged F or R."],
+            [Sentences.TagsContradicted(pressedInNeutral, neutral.Count, emptyInGear, inGear.Count)],
             []);
     }
 

@@ -21,6 +21,6 @@ public static class LimitObservation
         var levels = Grading.Against(reading, limit, veryLow, veryHigh);
         bool telling = LimitCheck.Judge(reading, limit) is Verdict.Low or Verdict.High;
         string value = reading.Value.ToString(format, CultureInfo.InvariantCulture);
-        return new Observed(observation, levels, telling, $"{name} {value} {unit} ({Words.Bounds(limit.Min, limit.Max, format, unit)})", weight);
+        return new Observed(observation, levels, telling, Sentences.Reading(name, value, unit, Words.Bounds(limit.Min, limit.Max, format, unit)), weight);
     }
 }

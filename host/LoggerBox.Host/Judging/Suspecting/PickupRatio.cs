@@ -43,7 +43,7 @@ public static class PickupRatio
             Cause.PickupScale,
             9,
             -1,
-            [.. ratios.Select(r => r.Text), $"All by about the same ratio: the shown speed is {told} times the true one."],
+            [.. ratios.Select(r => r.Text), Sentences.PickupScale(told)],
             []);
     }
 
@@ -58,6 +58,6 @@ public static class PickupRatio
         bool isOut = LimitCheck.Judge(reading, limit) is Verdict.Low or Verdict.High;
         double half = ((limit.Max ?? (1.06 * nominal)) - (limit.Min ?? (0.94 * nominal))).Value / 2 / nominal.Value;
         double ratio = reading.Value / nominal.Value;
-        ratios.Add((ratio, half, isOut, $"{name} {Words.Rpm(reading.Value)}, {ratio:0.00} of what the sheet says."));
+        ratios.Add((ratio, half, isOut, Sentences.PickupRatio(name, reading.Value, ratio)));
     }
 }

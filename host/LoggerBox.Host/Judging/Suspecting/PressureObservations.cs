@@ -11,16 +11,13 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
 
-/// <summary>Each pressure against the sheet's limit, whether a clutch fills at all, how main follows speed, how much pressures scatter.</summary>
+/// <summary>Each pressure against the sheet's limit, whether a clutch fills at all, how much pressures scatter.</summary>
 public static class PressureObservations
 {
     /// <summary>Gears of one step mostly see the same thing three times: together they count about twice.</summary>
     private const double Shared = 0.6;
 
     private const double GrossFactor = 0.65;
-
-    /// <summary>Converter pressure at idle beside that at the hold where the manual prints only one of them; common practice, no source.</summary>
-    private const double UsualIdlePart = 0.57;
 
     private static readonly (Observation Observation, Step Step, int Channel)[] Cells =
     [
@@ -50,9 +47,7 @@ public static class PressureObservations
 
         yield return Filled(roles, evidence, Observation.ClutchFilledForward, Gear.Forward, unit);
         yield return Filled(roles, evidence, Observation.ClutchFilledReverse, Gear.Reverse, unit);
-        yield return MainOverSpeed(evidence, unit);
         yield return Scatter(evidence);
-        yield return ConverterOverSpeed(evidence, unit);
     }
 
     private static Observed? Cell(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)
@@ -73,7 +68,7 @@ public static class PressureObservations
         var shown = limit with { Min = limit.Min * factor, Max = limit.Max * factor };
         return LimitObservation.Of(
             observation,
-            $"{Words.ChannelName(channel)} at {Words.StepName(step)}",
+            Sentences.ReadingName(Words.ChannelName(channel), step),
             pascal.Scaled(1 / unit.InPascal()),
             shown,
             Words.Format(unit),
@@ -102,54 +97,8 @@ public static class PressureObservations
             observation,
             empty ? [1, 0, 0, 0, 0] : [0, 0, 1, 0, 0],
             empty,
-            $"{Words.ChannelName(Channel.Clutch)} at {Words.StepName(reading.Step)} {Words.Pressure(reading.Clutch!, unit)}");
+            $"{Sentences.ReadingName(Words.ChannelName(Channel.Clutch), reading.Step)} {Words.Pressure(reading.Clutch!, unit)}");
     }
-
-    // Main rises a little with speed as the regulator passes more oil; where it falls, the pump draws air or is starved.
-    private static Observed? MainOverSpeed(Evidence evidence, PressureUnit unit)
-    {
-        const double usualRise = 0.10;
-        if (evidence.Steps.Good(Step.Governed)?.Main is not { } fast || evidence.Steps.Good(Step.HoldNeutral)?.Main is not { } slow
-            || fast.RelativeTo(slow) is not { } rise)
-        {
-            return null;
-        }
-
-        var off = new Measured(rise.Value - usualRise, rise.Budget);
-        return new Observed(
-            Observation.MainGovernedAgainstHold,
-            Grading.Difference(off, 0.14, 0.35),
-            off.Value < -0.18 - rise.Expanded,
-            $"Main pressure {Words.Pressure(slow, unit)} at the hold in N and {Words.Pressure(fast, unit)} at governed speed");
-    }
-
-    // The converter takes what the regulator spills. A weak pump spills nothing at idle first, a clogged strainer at speed first;
-    // an open relief or drilling takes the same part at either.
-    private static Observed? ConverterOverSpeed(Evidence evidence, PressureUnit unit)
-    {
-        double usual = SheetRatio(evidence) ?? UsualIdlePart;
-        if (evidence.Steps.Good(Step.IdleNeutral)?.Converter is not { } idle || evidence.Steps.Good(Step.HoldNeutral)?.Converter is not { } hold
-            || hold.Value < 5_000 || idle.OfOneSensor.Scaled(1 / usual).RelativeTo(hold.OfOneSensor) is not { } ratio)
-        {
-            return null;
-        }
-
-        return new Observed(
-            Observation.ConverterIdleAgainstHold,
-            Grading.Difference(ratio, 0.3, 0.7),
-            false,
-            $"Converter pressure {Words.Pressure(idle, unit)} at idle and {Words.Pressure(hold, unit)} at the hold in N");
-    }
-
-    // Where the manual prints converter pressure at both speeds, its own ratio is the usual one: circuits differ.
-    private static double? SheetRatio(Evidence evidence)
-    {
-        double? idle = Middle(evidence.Sheet.Idle.For(Gear.Neutral).Converter);
-        double? hold = Middle(evidence.Sheet.Hold.For(Gear.Neutral).Converter);
-        return idle > 0 && hold > 0 ? idle / hold : null;
-    }
-
-    private static double? Middle(Limit? limit) => limit?.Nominal ?? ((limit?.Min + limit?.Max) / 2);
 
     private static Observed? Scatter(Evidence evidence)
     {
@@ -166,6 +115,6 @@ public static class PressureObservations
         }
 
         var median = new Measured(relative[relative.Count / 2], new UncertaintyBudget());
-        return new Observed(Observation.PressureScatter, Grading.Difference(median, 0.025, 0.06), false, $"Main pressure scatters by {median.Value * 100:0.0} % while it should stand still");
+        return new Observed(Observation.PressureScatter, Grading.Difference(median, 0.025, 0.06), false, Sentences.Scatter(median.Value));
     }
 }

@@ -67,6 +67,6 @@ public static class SpeedObservations
             Observation.StallForwardAgainstReverse,
             Grading.Difference(relative, PracticalStallDifference, 0.2),
             telling,
-            $"Stall in F {Words.Rpm(forward.Value)}, in R {Words.Rpm(reverse.Value)}");
+            Sentences.TwoGears("Stall in", Words.Rpm(forward.Value), Words.Rpm(reverse.Value)));
     }
 }

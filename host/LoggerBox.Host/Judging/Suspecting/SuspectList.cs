@@ -35,6 +35,7 @@ public static class SuspectList
         var roles = new Roles(evidence.Steps);
         var observations = SpeedObservations.Of(evidence, roles)
             .Concat(PressureObservations.Of(evidence, roles, unit))
+            .Concat(PressuresOverSpeed.Of(evidence, unit))
             .Concat(DifferenceObservations.Of(evidence, roles, unit))
             .Concat(EngagementObservations.Of(evidence))
             .OfType<Observed>()
@@ -60,28 +61,40 @@ public static class SuspectList
             return suspects;
         }
 
-        var kept = scores.Where(score => score.Points > scores[0].Points - WorthALook).Take(Longest).ToList();
+        var kept = scores
+            .Where(score => score.Points > scores[0].Points - WorthALook || Ties.Joins(scores[0].Cause, score.Cause, observations))
+            .Take(Longest)
+            .ToList();
 
         // Sound readings stand in with 0 points: a weak fit stays a weak belief.
         double total = 1 + kept.Sum(score => Math.Exp(Math.Min(score.Points, 50)));
         int rank = 0;
-        int sharing = 0;
-        var first = scores[0];
-        foreach (var score in kept)
+        while (kept.Count > 0)
         {
-            if (rank == 0 || sharing == SharingARank || IsApart(first, score, observations))
+            rank++;
+            foreach (var score in OfOneRank(kept, observations))
             {
-                rank++;
-                sharing = 0;
-                first = score;
+                suspects.Add(new Suspect(
+                    CauseCodes.Text(score.Cause), rank, Math.Exp(Math.Min(score.Points, 50)) / total, score.For, score.Against, Sentences.NextCheck(score.Cause)));
+                kept.Remove(score);
             }
-
-            sharing++;
-            suspects.Add(new Suspect(
-                CauseCodes.Text(score.Cause), rank, Math.Exp(Math.Min(score.Points, 50)) / total, score.For, score.Against, NextChecks.Of(score.Cause)));
         }
 
         return suspects;
+    }
+
+    /// <summary>The best of what is left and those that cannot be told from it; the ones that no reading parts come before mere neighbours.</summary>
+    private static List<CauseScore> OfOneRank(List<CauseScore> left, IReadOnlyList<Observed> observations)
+    {
+        var first = left[0];
+        return left.Skip(1)
+            .Where(score => !IsApart(first, score, observations))
+            .OrderByDescending(score => Ties.Joins(first.Cause, score.Cause, observations))
+            .ThenByDescending(score => score.Points)
+            .Take(SharingARank - 1)
+            .OrderByDescending(score => score.Points)
+            .Prepend(first)
+            .ToList();
     }
 
     private static bool IsApart(CauseScore first, CauseScore score, IReadOnlyList<Observed> observations) =>

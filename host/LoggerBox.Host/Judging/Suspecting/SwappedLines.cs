@@ -18,10 +18,38 @@ public static class SwappedLines
     public static CauseScore? Find(Evidence evidence, PressureUnit unit)
     {
         var running = evidence.Steps.All.Where(hold => hold.Rpm is { Value: > 300 }).ToList();
-        return ClutchLineElsewhere(running, Channel.Main, "main", unit)
+        return ComesAndGoes(running, Channel.Main, "main", unit)
+            ?? ComesAndGoes(running, Channel.Converter, "converter", unit)
+            ?? ClutchLineElsewhere(running, Channel.Main, "main", unit)
             ?? ClutchLineElsewhere(running, Channel.Converter, "converter", unit)
             ?? ConverterAboveMain(running, unit);
     }
+
+    // Whatever the tags say, or where there are none: only a clutch's line goes empty with the engine running, and it does so in every neutral.
+    private static CauseScore? ComesAndGoes(List<MeasuredHold> running, int channel, string name, PressureUnit unit)
+    {
+        var both = running.Where(hold => hold.Clutch is not null && hold.Of(channel) is not null).ToList();
+        if (both.Count < 4)
+        {
+            return null;
+        }
+
+        double full = both.Max(hold => hold.Of(channel)!.Value);
+        double leastClutch = both.Min(hold => hold.Clutch!.Value);
+        double mostClutch = both.Max(hold => hold.Clutch!.Value);
+        var empty = both.Where(hold => hold.Of(channel)!.Value < Empty * full).ToList();
+        bool clutchAlwaysStands = leastClutch > 0.15 * mostClutch && leastClutch > 10_000;
+        return empty.Count >= 2 && both.Count - empty.Count >= 2 && full > 50_000 && clutchAlwaysStands
+            ? Exchanged(empty[0], channel, name, unit)
+            : null;
+    }
+
+    private static CauseScore Exchanged(MeasuredHold example, int channel, string name, PressureUnit unit) => new(
+        Cause.PressureLinesSwapped,
+        9,
+        -1,
+        [Sentences.OtherLineEmpties(name, example.Of(channel)!, example.Clutch!, unit)],
+        []);
 
     private static CauseScore? ClutchLineElsewhere(List<MeasuredHold> running, int channel, string name, PressureUnit unit)
     {
@@ -46,7 +74,7 @@ public static class SwappedLines
             Cause.PressureLinesSwapped,
             9,
             -1,
-            [$"In N the {name} line reads {Words.Pressure(example.Of(channel)!, unit)} and the clutch line {Words.Pressure(example.Clutch!, unit)}: the clutch and {name} lines are exchanged."],
+            [Sentences.OtherLineEmptiesInNeutral(name, example.Of(channel)!, example.Clutch!, unit)],
             []);
     }
 
@@ -63,7 +91,7 @@ public static class SwappedLines
             Cause.PressureLinesSwapped,
             9,
             -1,
-            [$"The converter line reads {Words.Pressure(both[^1].Converter!, unit)} with main at {Words.Pressure(both[^1].Main!, unit)}, and main feeds the converter: the two lines are exchanged."],
+            [Sentences.ConverterAboveMain(both[^1].Converter!, both[^1].Main!, unit)],
             []);
     }
 

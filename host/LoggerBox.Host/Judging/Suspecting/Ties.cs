@@ -6,23 +6,66 @@ using LoggerBox.Protocol.Rules;
 namespace LoggerBox.Host.Judging.Suspecting;
 
 /// <summary>
-/// Causes that speed and three pressures cannot tell apart, and the readings that would part them if one of those were off.
-/// Reasoned from the circuit and from common practice, no published source.
+/// Causes that speed and three pressures cannot tell apart, and the readings that would part them. Reasoned from the circuit and from
+/// common practice, no published source.
 /// </summary>
 public static class Ties
 {
-    private static readonly (Cause[] Causes, Observation[] PartedBy)[] Groups =
+    private static readonly Tie[] All =
     [
         // Converter starved in every gear: worn pump or open outlet, until the pump is so weak that main falls as well.
-        ([Cause.ConverterReliefOpen, Cause.LubePlugMissing, Cause.PumpWorn],
-            [Observation.MainIdleNeutral, Observation.MainIdleForward, Observation.MainIdleReverse,
-                Observation.MainHoldNeutral, Observation.MainHoldForward, Observation.MainHoldReverse]),
+        new([Cause.ConverterReliefOpen, Cause.LubePlugMissing, Cause.PumpWorn])
+        {
+            PartedWhereOff =
+            [
+                Observation.MainIdleNeutral, Observation.MainIdleForward, Observation.MainIdleReverse,
+                Observation.MainHoldNeutral, Observation.MainHoldForward, Observation.MainHoldReverse,
+            ],
+        },
+        new([Cause.ConverterReliefOpen, Cause.LubePlugMissing]),
+
+        // Whatever keeps the oil in the converter: gauging the outlet as well as the inlet parts them.
+        new([Cause.ConverterReliefClosed, Cause.CoolerRestricted]),
+
+        // Main low at speed: the pump gets no more, or the regulator lets it go; noise, foam or a fall towards governed speed part them.
+        new([Cause.StrainerRestricted, Cause.RegulatorLow])
+        {
+            PartedWhereOff =
+            [
+                Observation.MainIdleNeutral, Observation.MainGovernedAgainstHold, Observation.PressureScatter, Observation.ConverterIdleAgainstHold,
+                Observation.ConverterGovernedAgainstHold,
+            ],
+        },
+
+        // A clutch that stays empty: a plug that is missing, or a seal or piston that is gone.
+        new([Cause.ForwardFeedOpen, Cause.ForwardClutchLeak]) { OnlyWhereVeryLow = [Observation.ClutchFilledForward, Observation.ClutchHoldForward] },
+        new([Cause.ReverseFeedOpen, Cause.ReverseClutchLeak]) { OnlyWhereVeryLow = [Observation.ClutchFilledReverse, Observation.ClutchHoldReverse] },
+
+        // An engine that is very weak and a stator that slips, until run-up or relief drop tell.
+        new([Cause.EnginePowerLow, Cause.StatorSlipping])
+        {
+            PartedWhereOff = [Observation.ReliefDrop],
+            PartedWhereSeen = [Observation.RunUpTime],
+        },
     ];
 
     public static bool Joins(Cause one, Cause other, IReadOnlyList<Observed> observations)
     {
         ArgumentNullException.ThrowIfNull(observations);
-        return Groups.Any(group => group.Causes.Contains(one) && group.Causes.Contains(other)
-            && observations.All(seen => !group.PartedBy.Contains(seen.Observation) || seen.Strongest == Level.Normal));
+        return All.Any(tie => tie.Causes.Contains(one) && tie.Causes.Contains(other) && tie.Holds(observations));
+    }
+
+    private sealed record Tie(Cause[] Causes)
+    {
+        public Observation[] PartedWhereOff { get; init; } = [];
+
+        public Observation[] PartedWhereSeen { get; init; } = [];
+
+        public Observation[] OnlyWhereVeryLow { get; init; } = [];
+
+        public bool Holds(IReadOnlyList<Observed> observations) =>
+            observations.All(seen => !PartedWhereSeen.Contains(seen.Observation)
+                && (!PartedWhereOff.Contains(seen.Observation) || seen.Strongest == Level.Normal))
+            && (OnlyWhereVeryLow.Length == 0 || observations.Any(seen => OnlyWhereVeryLow.Contains(seen.Observation) && seen.Strongest == Level.VeryLow));
     }
 }

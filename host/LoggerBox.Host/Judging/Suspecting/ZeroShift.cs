@@ -24,10 +24,10 @@ public static class ZeroShift
                 if (ZeroReading.Of(session, channel) is { } zero && Largest(session, channel) is { } largest
                     && Math.Max(Math.Abs(zero.Pascal), Math.Abs(zero.DriftPascal ?? 0)) > largest)
                 {
-                    string allowed = $"nothing beyond {Words.Pressure(largest, unit)} either way is usual";
+                    string name = Words.ChannelName(channel);
                     found.Add(Math.Abs(zero.Pascal) > largest
-                        ? $"{Words.ChannelName(channel)} reads {Words.Pressure(zero.Pascal, unit)} with the engine off; {allowed}."
-                        : $"{Words.ChannelName(channel)} moved by {Words.Pressure(zero.DriftPascal!.Value, unit)} with the engine off between start and end; {allowed}.");
+                        ? Sentences.ZeroShifted(name, zero.Pascal, largest, unit)
+                        : Sentences.ZeroMoved(name, zero.DriftPascal!.Value, largest, unit));
                 }
             }
         }

@@ -31,17 +31,16 @@ public static class Completeness
             {
                 if (holds.Count == 1 && IsReverse(step))
                 {
-                    yield return new ValidityNote("incomplete", ValidityEffect.Note, inGear, $"The step {Words.StepName(inGear)} was seen once, and the recording does not say in which gear: some causes cannot be seen without the other gear.");
+                    yield return new ValidityNote("incomplete", ValidityEffect.Note, inGear, Sentences.SeenOnce(inGear));
                 }
             }
             else if (evidence.Steps.Good(step) is not { } hold)
             {
-                string why = evidence.Steps.Void(step) is null ? "is missing" : "is void";
-                yield return new ValidityNote("incomplete", ValidityEffect.Note, step, $"The step {Words.StepName(step)} {why}: some causes cannot be seen without it.");
+                yield return new ValidityNote("incomplete", ValidityEffect.Note, step, evidence.Steps.Void(step) is null ? Sentences.StepMissing(step) : Sentences.StepVoid(step));
             }
             else if (MissingChannels(hold, step) is { Length: > 0 } missing)
             {
-                yield return new ValidityNote("incomplete", ValidityEffect.Note, step, $"{missing} not measured at {Words.StepName(step)}: some causes cannot be seen without it.");
+                yield return new ValidityNote("incomplete", ValidityEffect.Note, step, Sentences.ChannelsMissing(missing, step));
             }
         }
     }

@@ -22,7 +22,7 @@ public static class GapNotes
 
         if (session.Gaps.Count > MostTold)
         {
-            yield return new ValidityNote("records-lost", ValidityEffect.Note, Step.None, $"{session.Gaps.Count - MostTold} more places of the recording are damaged: fetch the session again, or record it again.");
+            yield return new ValidityNote("records-lost", ValidityEffect.Note, Step.None, Sentences.MorePlacesDamaged(session.Gaps.Count - MostTold));
         }
     }
 
@@ -35,7 +35,7 @@ public static class GapNotes
             long start = hold.Record.StartMicroseconds;
             if (hold.Session.Gaps.Any(gap => gap.Cuts(start, start + (hold.Record.DurationMilliseconds * 1000L))))
             {
-                yield return new ValidityNote("hold-without-samples", ValidityEffect.Note, hold.Step, $"{Words.StepName(hold.Step)} was measured by the logger while it recorded; samples of it were lost since, so its curve has a hole.");
+                yield return new ValidityNote("hold-without-samples", ValidityEffect.Note, hold.Step, Sentences.SamplesOfHoldLost(hold.Step));
             }
         }
     }

@@ -69,7 +69,7 @@ public static class HoldGates
             var step = (Gear)cut.Value == Gear.Reverse ? Step.StallReverse : Step.StallForward;
             if (steps.Good(step) is null && told.Add(step))
             {
-                yield return new ValidityNote(DriveCut, ValidityEffect.Void, step, CutText(step));
+                yield return new ValidityNote(DriveCut, ValidityEffect.Void, step, Sentences.DriveCut(step));
             }
         }
     }
@@ -79,10 +79,6 @@ public static class HoldGates
         && hold.Rpm is { } rpm
         && Math.Abs(rpm.Value - sheet.HoldRpm) > sheet.HoldWindowRpm;
 
-    private static string Text(string code, MeasuredHold hold, DataSheet sheet) => code == SpeedWindow
-        ? $"{Words.StepName(hold.Step)} was at {Words.Rpm(hold.Rpm!.Value)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again."
-        : CutText(hold.Step);
-
-    private static string CutText(Step step) =>
-        $"No clutch pressure under full pedal at {Words.StepName(step)}: the brake may work the inching valve, or an interlock cut the drive. Hold the truck with the parking brake and repeat it.";
+    private static string Text(string code, MeasuredHold hold, DataSheet sheet) =>
+        code == SpeedWindow ? Sentences.OutsideSpeedWindow(hold.Step, hold.Rpm!.Value, sheet) : Sentences.DriveCut(hold.Step);
 }

@@ -45,10 +45,10 @@ public static class SessionNotes
             }
 
             string name = Words.ChannelName(channel);
-            yield return new ValidityNote("zero-offset", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(zero.Pascal, unit)} with the engine off; this was subtracted.");
+            yield return new ValidityNote("zero-offset", ValidityEffect.Note, Step.Zero, Sentences.ZeroOffset(name, zero.Pascal, unit));
             if (zero.DriftPascal is { } drift && Math.Abs(drift) > 2 * zero.StandardErrorPascal)
             {
-                yield return new ValidityNote("zero-drift", ValidityEffect.Note, Step.Zero, $"{name} read {Words.Pressure(Math.Abs(drift), unit)} {(drift < 0 ? "less" : "more")} with the engine off at the end than at the start; this widens its uncertainty.");
+                yield return new ValidityNote("zero-drift", ValidityEffect.Note, Step.Zero, Sentences.ZeroDrift(name, drift, unit));
             }
         }
     }
@@ -57,11 +57,11 @@ public static class SessionNotes
     {
         if (OilCelsius(evidence) is not { } oil)
         {
-            yield return new ValidityNote("oil-temperature-unknown", ValidityEffect.Note, Step.None, "Oil temperature is neither in the recording nor on the work order: cold oil raises pressures and hides leaks. Write it down.");
+            yield return new ValidityNote("oil-temperature-unknown", ValidityEffect.Note, Step.None, Sentences.OilUnknown());
         }
         else if (evidence.Sheet.OilCelsius is { } limit && limit.Max < oil)
         {
-            yield return new ValidityNote("oil-hot", ValidityEffect.Note, Step.None, $"Oil at {oil:0} °C, above the sheet's {limit.Max:0} °C: pressures sag when it is thin.");
+            yield return new ValidityNote("oil-hot", ValidityEffect.Note, Step.None, Sentences.OilHot(oil, limit.Max.Value));
         }
     }
 
@@ -75,13 +75,13 @@ public static class SessionNotes
             double approach = hold.Record.ApproachMilliseconds / 1000.0;
             if (hold.DurationSeconds + approach > longest)
             {
-                yield return new ValidityNote("stall-too-long", ValidityEffect.Note, hold.Step, $"{Words.StepName(hold.Step)} was held for {hold.DurationSeconds + approach:0.0} s, longer than {longest:0} s: the oil heats fast.");
+                yield return new ValidityNote("stall-too-long", ValidityEffect.Note, hold.Step, Sentences.StallTooLong(hold.Step, hold.DurationSeconds + approach, longest));
             }
 
             double gap = before is not null && before.Session == hold.Session ? hold.StartSeconds - approach - before.StartSeconds - before.DurationSeconds : double.MaxValue;
             if (gap < cooldown)
             {
-                yield return new ValidityNote("cool-down-short", ValidityEffect.Note, hold.Step, $"Only {gap:0} s between {Words.StepName(before!.Step)} and {Words.StepName(hold.Step)}, less than {cooldown:0} s: the oil was still hot from the one before.");
+                yield return new ValidityNote("cool-down-short", ValidityEffect.Note, hold.Step, Sentences.CoolDownShort(before!.Step, hold.Step, gap, cooldown));
             }
 
             before = hold;
@@ -92,13 +92,13 @@ public static class SessionNotes
     {
         if (session.End is null)
         {
-            yield return new ValidityNote("session-cut", ValidityEffect.Note, Step.None, "The recording ends without being closed: supply or card was lost. What was stored before is judged.");
+            yield return new ValidityNote("session-cut", ValidityEffect.Note, Step.None, Sentences.SessionCut());
         }
 
         double lost = session.Dropouts.Sum(d => d.ToMicroseconds - d.FromMicroseconds) / 1e6;
         if (session.Dropouts.Count > 0)
         {
-            yield return new ValidityNote("samples-lost", ValidityEffect.Note, Step.None, $"{session.Dropouts.Count} gaps without samples, {lost:0.0} s together.");
+            yield return new ValidityNote("samples-lost", ValidityEffect.Note, Step.None, Sentences.SamplesLost(session.Dropouts.Count, lost));
         }
     }
 
@@ -107,7 +107,7 @@ public static class SessionNotes
         double loss = SiteAir.TorqueLoss(evidence.AltitudeMetres, evidence.AirCelsius);
         if (loss > 0.03)
         {
-            yield return new ValidityNote("air-thin", ValidityEffect.Note, Step.None, $"At this altitude and air temperature a sound engine that breathes freely gives about {loss * 100:0} % less torque, and stalls up to {SiteAir.StallDrop(loss) * 100:0} % lower. Nothing was corrected for it.");
+            yield return new ValidityNote("air-thin", ValidityEffect.Note, Step.None, Sentences.AirThin(loss, SiteAir.StallDrop(loss)));
         }
     }
 }
