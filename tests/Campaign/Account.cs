@@ -1,73 +1,59 @@
-using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 
 namespace LoggerBox.Campaign;
 
-/// <summary>The campaign's tables: shares, confusion, the severity from which on each cause shows, wrong verdicts.</summary>
-internal sealed class Account(IReadOnlyList<Outcome> outcomes)
+/// <summary>The campaign's tables: confusion, the severity from which on each cause shows, every miss, wrong verdicts, the shares.</summary>
+internal static class Account
 {
-    public void Write(TextWriter writer, bool verbose)
+    public static void Write(Tally tally, TextWriter writer)
     {
-        ArgumentNullException.ThrowIfNull(writer);
-        List<Outcome> faulty = [.. outcomes.Where(outcome => !outcome.Truck.IsHealthy)];
-        List<Outcome> visible = [.. faulty.Where(outcome => outcome.Visibility.IsVisible)];
-        List<Outcome> healthy = [.. outcomes.Where(outcome => outcome.Truck.IsHealthy)];
-        WriteConfusion(writer, visible);
-        WriteOnset(writer, faulty);
-        foreach (Outcome missed in verbose ? faulty : visible.Where(outcome => outcome.Rank != 1))
+        WriteConfusion(tally, writer);
+        WriteOnset(tally, writer);
+        foreach (Outcome missed in tally.Missed)
         {
-            writer.WriteLine($"  {missed.Truck}: rank {missed.Rank}; {string.Join(", ", missed.Suspects.Select(s => $"{s.Rank} {s.Code}"))}; limits {missed.Visibility.OutOfLimits}, {missed.Visibility.DifferenceName} {missed.Visibility.Difference:0.000}");
+            writer.WriteLine($"  missed: {missed.Truck}: {Named(missed)}; out of limits {missed.Visibility.OutOfLimits}, {missed.Visibility.DifferenceName} {missed.Visibility.Difference:0.000}");
         }
 
-        foreach (Outcome accused in healthy.Where(outcome => outcome.Suspects.Count > 0))
+        foreach (Outcome accused in tally.Accused.Concat(tally.Misled))
         {
-            writer.WriteLine($"  accused: {accused.Truck}: {string.Join(", ", accused.Suspects.Select(s => $"{s.Rank} {s.Code} ({string.Join(" ", s.For)})"))}");
+            writer.WriteLine($"  accused: {accused.Truck}: {Named(accused)}; {string.Join(" ", accused.Suspects[0].For)}");
         }
 
-        foreach (Outcome misled in faulty.Where(o => !o.Visibility.IsVisible && o.Suspects.Count > 0 && o.Rank != 1))
+        foreach (var (truck, check, truth) in tally.Wrong)
         {
-            writer.WriteLine($"  misled: {misled.Truck}: {string.Join(", ", misled.Suspects.Select(s => $"{s.Rank} {s.Code} ({string.Join(" ", s.For)})"))}");
+            writer.WriteLine($"  wrong: {truck}: {check.Step} {check.Quantity} {check.Value:0.00} +- {check.Uncertainty:0.00}, truly {truth:0.00}, limits {check.Min} to {check.Max}, {check.Verdict}");
         }
 
-        WriteVerdicts(writer);
-        writer.WriteLine($"visible: {visible.Count} of {faulty.Count}; first rank {Share(visible.Count(o => o.Rank == 1), visible.Count)}; first three {Share(visible.Count(o => o.Place is >= 1 and <= 3), visible.Count)}");
-        writer.WriteLine($"healthy: {healthy.Count}; accused {Share(healthy.Count(o => o.Suspects.Count > 0), healthy.Count)}; not visible and accused of another cause: {faulty.Count(o => !o.Visibility.IsVisible && o.Suspects.Count > 0 && o.Rank != 1)} of {faulty.Count - visible.Count}");
+        writer.WriteLine($"visible {tally.Visible.Count} of {tally.Faulty.Count}; in the first rank {Share(tally.Visible.Count - tally.Missed.Count(), tally.Visible.Count)}, among the first three {Share(tally.Visible.Count - tally.FarMissed.Count(), tally.Visible.Count)}");
+        writer.WriteLine($"healthy {tally.Healthy.Count}, accused {Share(tally.Accused.Count(), tally.Healthy.Count)}; nothing to be seen and another cause named: {tally.Misled.Count()} of {tally.Faulty.Count - tally.Visible.Count}");
+        writer.WriteLine($"verdicts in, low or high: {tally.Verdicts.Count}, wrong {tally.Wrong.Count}");
     }
 
-    private void WriteVerdicts(TextWriter writer)
+    private static void WriteConfusion(Tally tally, TextWriter writer)
     {
-        var verdicts = outcomes.SelectMany(outcome => outcome.PlainVerdicts.Select(pair => (outcome, pair))).ToList();
-        var wrong = verdicts.Where(item => Outcome.IsWrong(item.pair)).ToList();
-        foreach (var (outcome, pair) in wrong.Take(30))
-        {
-            writer.WriteLine($"  wrong: {outcome.Truck}: {pair.Check.Step} {pair.Check.Quantity} {pair.Check.Value:0.00} +- {pair.Check.Uncertainty:0.00}, truly {pair.True:0.00}, limits {pair.Check.Min} to {pair.Check.Max}, {pair.Check.Verdict}");
-        }
-
-        writer.WriteLine($"verdicts in, low or high: {verdicts.Count}, wrong {wrong.Count}");
-    }
-
-    private static void WriteConfusion(TextWriter writer, List<Outcome> visible)
-    {
-        writer.WriteLine("cause, visible: first rank; who stood there instead");
-        foreach (var group in visible.GroupBy(outcome => outcome.Truck.Cause.Code))
+        writer.WriteLine("cause                      visible  first rank  who stood there instead");
+        foreach (var group in tally.Visible.GroupBy(outcome => outcome.Truck.Cause.Code).OrderBy(group => group.Key))
         {
             var instead = group.Where(outcome => outcome.Rank != 1).GroupBy(outcome => outcome.First).Select(other => $"{other.Key} {other.Count()}");
-            writer.WriteLine($"  {group.Key,-26} {group.Count(),4} {Share(group.Count(outcome => outcome.Rank == 1), group.Count()),8}  {string.Join(", ", instead)}");
+            writer.WriteLine($"  {group.Key,-26} {group.Count(),5} {Share(group.Count(outcome => outcome.Rank == 1), group.Count()),11}  {string.Join(", ", instead)}");
         }
     }
 
-    private static void WriteOnset(TextWriter writer, List<Outcome> faulty)
+    private static void WriteOnset(Tally tally, TextWriter writer)
     {
-        writer.WriteLine("severity from which on it shows: mildest seen, mildest from which on every one shows");
-        foreach (var group in faulty.Where(outcome => !outcome.Truck.Cause.IsAllOrNothing).GroupBy(outcome => outcome.Truck.Cause.Code))
+        writer.WriteLine("severity (0 just begins, 1 gross): mildest that shows, gravest that does not");
+        foreach (var group in tally.Faulty.Where(outcome => !outcome.Truck.Cause.IsAllOrNothing).GroupBy(outcome => outcome.Truck.Cause.Code).OrderBy(group => group.Key))
         {
-            double first = group.Where(o => o.Visibility.IsVisible).Select(o => o.Truck.Severity).DefaultIfEmpty(double.NaN).Min();
-            double hidden = group.Where(o => !o.Visibility.IsVisible).Select(o => o.Truck.Severity).DefaultIfEmpty(0).Max();
+            double first = group.Where(outcome => outcome.Visibility.IsVisible).Select(outcome => outcome.Truck.Severity).DefaultIfEmpty(double.NaN).Min();
+            double hidden = group.Where(outcome => !outcome.Visibility.IsVisible).Select(outcome => outcome.Truck.Severity).DefaultIfEmpty(0).Max();
             writer.WriteLine($"  {group.Key,-26} {first:0.00} {hidden:0.00}");
         }
     }
+
+    private static string Named(Outcome outcome) =>
+        outcome.Suspects.Count == 0 ? "nobody named" : string.Join(", ", outcome.Suspects.Select(suspect => $"{suspect.Rank} {suspect.Code}"));
 
     private static string Share(int part, int whole) => whole == 0 ? "none" : $"{100.0 * part / whole:0.0} %";
 }

@@ -2,24 +2,30 @@ using System;
 using System.IO;
 using System.Linq;
 using System.Text.Json;
+using LoggerBox.Protocol.Rules;
 using Xunit;
 
 namespace LoggerBox.EndToEnd.Tests;
 
 public class DemoTests
 {
-    private static readonly string[] Causes =
-    [
-        "engine-power-low", "governor-low", "governor-high", "pump-worn", "regulator-low", "regulator-high", "forward-clutch-leak", "reverse-clutch-leak",
-        "forward-clutch-slip", "reverse-clutch-slip", "stator-slipping", "modulator-slow", "converter-relief-open", "pickup-scale", "pressure-zero-shift",
-    ];
+    // One wears as fast as another, so these get a second seed: another severity, another technician.
+    private static readonly string[] Twice = ["engine-power-low", "pump-worn", "forward-clutch-leak", "reverse-clutch-slip", "stator-slipping", "modulator-slow"];
+
+    // Without drive, or with wrong tags, some steps cannot be had: a clutch that stays empty voids its stall.
+    private static readonly string[] SpoilsSteps =
+        ["forward-feed-open", "reverse-feed-open", "selector-not-engaged", "drive-input-broken", "gear-tag-wrong", "engine-limited-by-control", "pressure-lines-swapped", "oil-low-or-aerated"];
 
     public static TheoryData<string, int> CausesAndSeeds()
     {
         var data = new TheoryData<string, int>();
-        foreach (string cause in Causes)
+        foreach (Cause cause in Enum.GetValues<Cause>())
         {
-            data.Add(cause, 1);
+            data.Add(CauseCodes.Text(cause), 1);
+        }
+
+        foreach (string cause in Twice)
+        {
             data.Add(cause, 2);
         }
 
@@ -28,13 +34,16 @@ public class DemoTests
 
     [Theory]
     [MemberData(nameof(CausesAndSeeds))]
-    public void The_cause_that_is_put_into_the_truck_is_named_first_and_every_step_is_captured(string cause, int seed)
+    public void The_cause_that_is_put_into_the_truck_stands_in_the_first_rank_and_every_step_is_captured(string cause, int seed)
     {
         using var bench = new Workbench();
         CommandResult demo = Demo(bench, cause, seed);
         var judgement = new JudgementText(demo.Out);
-        Assert.True(judgement.Leading == cause, $"{cause}, seed {seed}: {judgement.Root.GetProperty("suspects")}");
-        AssertComplete(judgement, $"{cause}, seed {seed}");
+        Assert.True(judgement.First.Contains(cause), $"{cause}, seed {seed}: {judgement.Root.GetProperty("suspects")}");
+        if (!SpoilsSteps.Contains(cause))
+        {
+            AssertComplete(judgement, $"{cause}, seed {seed}");
+        }
     }
 
     [Theory]

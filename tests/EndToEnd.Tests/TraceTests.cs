@@ -21,6 +21,21 @@ public class TraceTests
         Assert.True(Recordings.RightAnswers(name).Contains(named), $"{name}: {judgement.Root.GetProperty("suspects")}");
     }
 
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Ten_rows_a_second_are_enough(string name) =>
+        AssertRight(name, Judged(Thinned, name));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Without_any_tag_the_cause_is_named_all_the_same(string name) =>
+        AssertRight(name, Judged(WithoutTags, name));
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Ten_rows_a_second_without_any_tag_are_enough(string name) =>
+        AssertRight(name, Judged(lines => WithoutTags(Thinned(lines)), name));
+
     [Fact]
     public void The_json_has_the_shape_that_others_rely_on()
     {
@@ -126,6 +141,17 @@ public class TraceTests
         double Stall(JudgementText one) => one.Hold("stall-F").GetProperty("rpm").GetProperty("settled").GetDouble();
         Assert.Equal(Stall(direct), Stall(judgement), 10.0);
         Assert.Empty(judgement.First);
+    }
+
+    private static string[] Thinned(string[] lines) => [lines[0], .. lines.Skip(1).DistinctBy(line => Math.Floor(Second(line) * 10))];
+
+    // The tags are the last two columns.
+    private static string[] WithoutTags(string[] lines) => Columns(lines, row => row[..5]);
+
+    private static void AssertRight(string name, JudgementText judgement)
+    {
+        string[] named = judgement.First.Count == 0 ? ["healthy"] : [.. judgement.First];
+        Assert.True(Recordings.RightAnswers(name).Overlaps(named), $"{name}: {judgement.Root.GetProperty("suspects")}");
     }
 
     private static JudgementText Judged(Func<string[], string[]> change, string name = "forward-clutch-leak")

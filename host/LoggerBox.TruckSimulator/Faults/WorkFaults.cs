@@ -13,7 +13,7 @@ internal static class WorkFaults
     public static FittedTruck Loading(FittedTruck fitted, double severity, SeededChance chance)
     {
         WorkHydraulicsParameters work = fitted.Truck.WorkHydraulics;
-        return fitted with { Truck = fitted.Truck with { WorkHydraulics = work with { StandbyPascal = 0.45 * severity * work.ReliefPascal } } };
+        return fitted with { Truck = fitted.Truck with { WorkHydraulics = work with { StandbyPascal = 0.35 * severity * work.ReliefPascal } } };
     }
 
     private static FittedTruck WithRelief(FittedTruck fitted, double share)

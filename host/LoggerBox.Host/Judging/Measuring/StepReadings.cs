@@ -17,6 +17,9 @@ public sealed class StepReadings
     /// <summary>Nobody stops, changes direction and comes back to speed within this.</summary>
     private const double PauseSeconds = 3.5;
 
+    /// <summary>One clutch repeats its own pressure better than this.</summary>
+    private const double AnotherClutch = 1.15;
+
     private readonly Dictionary<MeasuredHold, string> voids;
 
     /// <param name="holds">In order of time.</param>
@@ -38,18 +41,23 @@ public sealed class StepReadings
 
     /// <summary>
     /// Steps in gear without knowing which: the last two count, because a session tests both directions. What an unsteady foot parted counts
-    /// once; where a clutch is pressed in some and empty in others, the last of each.
+    /// once; where clutch pressures come in two sorts by turns, the last of each.
     /// </summary>
     public IReadOnlyList<MeasuredHold> GoodInGear(Step step)
     {
         var parts = AllGood(step);
         var tries = parts.Where((hold, i) => i == parts.Count - 1 || !IsOneTry(hold, parts[i + 1])).ToList();
-        if (tries.Exists(HoldGates.ClutchIsEmpty) && tries.Exists(hold => !HoldGates.ClutchIsEmpty(hold)))
+        var pressures = tries.Select(hold => hold.Clutch?.Value ?? 0).ToList();
+        double middle = pressures.Count == 0 ? 0 : (pressures.Min() + pressures.Max()) / 2;
+        int changes = Enumerable.Range(1, Math.Max(0, tries.Count - 1)).Count(i => pressures[i] > middle != pressures[i - 1] > middle);
+        if (changes < 2 || pressures.Max() < AnotherClutch * pressures.Min())
         {
-            return new[] { tries.Last(HoldGates.ClutchIsEmpty), tries.Last(hold => !HoldGates.ClutchIsEmpty(hold)) }.OrderBy(hold => hold.StartSeconds).ToList();
+            return tries.TakeLast(2).ToList();
         }
 
-        return tries.TakeLast(2).ToList();
+        return new[] { tries.Last(hold => (hold.Clutch?.Value ?? 0) > middle), tries.Last(hold => (hold.Clutch?.Value ?? 0) <= middle) }
+            .OrderBy(hold => tries.IndexOf(hold))
+            .ToList();
     }
 
     private static bool IsOneTry(MeasuredHold hold, MeasuredHold next) =>

@@ -19,6 +19,11 @@ public static class PressureObservations
 
     private const double GrossFactor = 0.65;
 
+    /// <summary>Deviation beside the pressure; pump ripple comes to less through a hose of usual length, foam to more. Common practice, no source.</summary>
+    private const double UsualScatter = 0.015;
+
+    private const double GrossScatter = 0.05;
+
     private static readonly (Observation Observation, Step Step, int Channel)[] Cells =
     [
         (Observation.MainIdleNeutral, Step.IdleNeutral, Channel.Main),
@@ -115,6 +120,6 @@ public static class PressureObservations
         }
 
         var median = new Measured(relative[relative.Count / 2], new UncertaintyBudget());
-        return new Observed(Observation.PressureScatter, Grading.Difference(median, 0.025, 0.06), false, Sentences.Scatter(median.Value));
+        return new Observed(Observation.PressureScatter, Grading.Difference(median, UsualScatter, GrossScatter), false, Sentences.Scatter(median.Value));
     }
 }
