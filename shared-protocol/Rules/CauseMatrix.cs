@@ -3,7 +3,7 @@ namespace LoggerBox.Protocol.Rules
     /// <summary>
     /// What each cause does to each observation with hot oil, in a circuit where the main regulator's spill feeds the converter:
     /// = normal, - low, _ very low, + high, # very high, l normal or low, h normal or high, L low or very low, H high or very high,
-    /// o low but hardly very low, O high but hardly very high, ? either way.
+    /// o low but hardly very low, O high but hardly very high, ? low or high, e normal, low or high.
     /// A cause with several rows shows itself in several ways. Reasoned from the circuit and from common practice, no published source:
     /// the rules name suspects, the truck's manual prevails.
     /// </summary>
@@ -59,18 +59,18 @@ namespace LoggerBox.Protocol.Rules
             "====" + "##=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "====" + "##=" + "______" + "????" + "____" + "=__" + "___" + "??" + "##=" + "===" + "??" + "??",
             "====" + "__=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
-            "====" + "hh=" + "======" + "====" + "====" + "===" + "LLL" + "==" + "===" + "===" + "==" + "==",
-            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "===" + "==" + "l=",
+            "====" + "hh=" + "======" + "====" + "====" + "===" + "LLL" + "==" + "===" + "==e" + "==" + "==",
+            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "==e" + "==" + "l=",
             "====" + "===" + "======" + "====" + "====" + "===" + "HHH" + "==" + "===" + "===" + "==" + "==",
             "====" + "===" + "hhh===" + "====" + "hh==" + "===" + "HHH" + "==" + "===" + "===" + "==" + "==",
             "====" + "===" + "======" + "====" + "====" + "===" + "+++" + "==" + "===" + "===" + "==" + "==",
             "====" + "===" + "hhh===" + "====" + "hh==" + "===" + "+++" + "==" + "===" + "===" + "==" + "==",
-            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "===" + "==" + "l=",
+            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "==e" + "==" + "l=",
             "==hh" + "ll=" + "hhhhhh" + "====" + "hhhh" + "===" + "hhh" + "==" + "hh=" + "===" + "==" + "h=",
             "==hh" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
         };
 
-        private const string Expectations = "=-_+#lhLHoO?";
+        private const string Expectations = "=-_+#lhLHoO?e";
 
         // Hundredths of a natural logarithm: how much likelier this level is under the expectation than in a healthy truck.
         // Columns: very low, low, normal, high, very high.
@@ -88,6 +88,7 @@ namespace LoggerBox.Protocol.Rules
             100, 290, -120, -70, 0,
             0, -70, -120, 290, 100,
             300, 190, -80, 190, 300,
+            250, 250, -12, 250, 250,
         };
 
         public static int RowCount => Rows.Length;

@@ -46,19 +46,33 @@ public sealed class StepReadings
     public IReadOnlyList<MeasuredHold> GoodInGear(Step step)
     {
         var parts = AllGood(step);
-        var tries = parts.Where((hold, i) => i == parts.Count - 1 || !IsOneTry(hold, parts[i + 1])).ToList();
-        var pressures = tries.Select(hold => hold.Clutch?.Value ?? 0).ToList();
-        double middle = pressures.Count == 0 ? 0 : (pressures.Min() + pressures.Max()) / 2;
-        int changes = Enumerable.Range(1, Math.Max(0, tries.Count - 1)).Count(i => pressures[i] > middle != pressures[i - 1] > middle);
-        if (changes < 2 || pressures.Max() < AnotherClutch * pressures.Min())
+        var sound = All.Where(hold => hold.Step == step && !voids.ContainsKey(hold) && hold.Clutch is not null).ToList();
+        if (Sorts(sound) is { } middle)
         {
-            return tries.TakeLast(2).ToList();
+            return new[] { Last(parts, sound, hold => hold.Clutch!.Value > middle), Last(parts, sound, hold => hold.Clutch!.Value <= middle) }
+                .OrderBy(hold => sound.IndexOf(hold))
+                .ToList();
         }
 
-        return new[] { tries.Last(hold => (hold.Clutch?.Value ?? 0) > middle), tries.Last(hold => (hold.Clutch?.Value ?? 0) <= middle) }
-            .OrderBy(hold => tries.IndexOf(hold))
-            .ToList();
+        return parts.Where((hold, i) => i == parts.Count - 1 || !IsOneTry(hold, parts[i + 1])).TakeLast(2).ToList();
     }
+
+    /// <summary>The pressure between two sorts of clutch pressure that come by turns; null where there is one sort, or a drift from one to the other.</summary>
+    private static double? Sorts(List<MeasuredHold> sound)
+    {
+        if (sound.Count < 3)
+        {
+            return null;
+        }
+
+        var pressures = sound.Select(hold => hold.Clutch!.Value).ToList();
+        double middle = (pressures.Min() + pressures.Max()) / 2;
+        int changes = Enumerable.Range(1, sound.Count - 1).Count(i => pressures[i] > middle != pressures[i - 1] > middle);
+        return changes >= 2 && pressures.Max() > AnotherClutch * pressures.Min() ? middle : null;
+    }
+
+    private static MeasuredHold Last(List<MeasuredHold> parts, List<MeasuredHold> sound, Func<MeasuredHold, bool> isOfSort) =>
+        parts.LastOrDefault(hold => hold.Clutch is not null && isOfSort(hold)) ?? sound.Last(isOfSort);
 
     private static bool IsOneTry(MeasuredHold hold, MeasuredHold next) =>
         hold.Session == next.Session && next.StartSeconds - hold.StartSeconds - hold.DurationSeconds < PauseSeconds

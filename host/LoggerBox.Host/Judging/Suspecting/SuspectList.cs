@@ -40,6 +40,7 @@ public static class SuspectList
             .Concat(EngagementObservations.Of(evidence))
             .OfType<Observed>()
             .ToList();
+        observations = IdleSpeed.WithoutWhatItExplains(observations);
         var accusing = observations.Where(seen => seen.Accuses).ToList();
         if (accusing.Count == 0)
         {
