@@ -25,16 +25,24 @@ internal sealed record Visibility(bool OutOfLimits, double Difference, string Di
 
     public static Visibility Of(FittedTruck fitted, Measurement measured, Judgement sound)
     {
-        bool outside = measured.True.Checks.Any(check => check.Verdict is Verdict.Low or Verdict.High);
+        bool outside = measured.True.Checks.Any(check => IsBeyond(check, measured.Seen));
         var (size, name) = LargestMove(measured.True, sound);
         return new Visibility(outside, size, name, MeasuringIsWrong(fitted));
+    }
+
+    // By more than the uncertainty of the reading that the technician has; what was not measured shows nothing.
+    private static bool IsBeyond(Check truth, Judgement judgement)
+    {
+        double? uncertainty = judgement.Checks.Where(check => check.Step == truth.Step && check.Quantity == truth.Quantity).Max(check => check.Uncertainty);
+        return truth.Verdict is Verdict.Low or Verdict.High && uncertainty is { } u
+            && (truth.Value < truth.Min - u || truth.Value > truth.Max + u);
     }
 
     private static bool MeasuringIsWrong(FittedTruck fitted)
     {
         double range = fitted.Instruments.ShiftedChannel == 3 ? 300 : 500;
         double shiftPsi = Math.Abs(fitted.Instruments.ShiftPascal) / TruckSimulator.Truck.Units.PascalPerPsi;
-        return shiftPsi > ZeroBeyondPartOfRange * range * 1.05 || fitted.Instruments.ExchangedLine > 0;
+        return shiftPsi > ZeroBeyondPartOfRange * range * 1.1 || fitted.Instruments.ExchangedLine > 0;
     }
 
     private static (double Size, string Name) LargestMove(Judgement faulty, Judgement sound)

@@ -96,7 +96,7 @@ public static class Sentences
     public static string ClutchWithMain(Measured clutch, Measured main, Step step, PressureUnit unit) =>
         $"Clutch pressure {Words.Pressure(clutch, unit)} with main at {Words.Pressure(main, unit)} at {Words.StepName(step)}";
 
-    public static string Scatter(double part) => $"Main pressure scatters by {part * 100:0.0} % while it should stand still";
+    public static string Scatter(double part) => $"Pressure scatters by {part * 100:0.0} % while it should stand still";
 
     public static string NeverFilled(Gear gear) => $"The {(gear == Gear.Forward ? "forward" : "reverse")} clutch never filled";
 

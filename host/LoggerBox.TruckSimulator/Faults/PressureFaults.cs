@@ -49,7 +49,7 @@ internal static class PressureFaults
     {
         ConverterParameters sound = fitted.Truck.Converter;
         var foaming = sound with { CapacityAt1000 = sound.CapacityAt1000.Reshape((_, capacity) => capacity * (1 - 0.25 * severity)) };
-        FittedTruck drawing = WithPump(fitted, pump => pump with { AirShare = 0.15 + 0.65 * severity });
+        FittedTruck drawing = WithPump(fitted, pump => pump with { AirShare = 0.15 + 0.45 * severity });
         return drawing with { Truck = drawing.Truck with { Converter = foaming } };
     }
 

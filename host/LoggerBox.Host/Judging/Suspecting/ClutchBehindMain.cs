@@ -17,7 +17,7 @@ public static class ClutchBehindMain
     private const double Gross = 0.5;
 
     public static Observed? Of(Evidence evidence, Roles roles, Observation observation, Step[] steps, PressureUnit unit) =>
-        steps.Select(step => Of(evidence, roles, observation, step, unit)).OfType<Observed>().LastOrDefault();
+        steps.Select(step => Of(evidence, roles, observation, step, unit)).OfType<Observed>().MaxBy(seen => seen.Levels[(int)Level.VeryLow] + seen.Levels[(int)Level.Low]);
 
     private static Observed? Of(Evidence evidence, Roles roles, Observation observation, Step step, PressureUnit unit)
     {

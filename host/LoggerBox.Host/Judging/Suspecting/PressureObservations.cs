@@ -24,6 +24,11 @@ public static class PressureObservations
 
     private const double GrossScatter = 0.05;
 
+    /// <summary>A pressure that goes with the square of a flow scatters twice as much as the flow.</summary>
+    private const double ConverterPart = 0.5;
+
+    private const double LeastPascal = 30_000;
+
     private static readonly (Observation Observation, Step Step, int Channel)[] Cells =
     [
         (Observation.MainIdleNeutral, Step.IdleNeutral, Channel.Main),
@@ -50,8 +55,8 @@ public static class PressureObservations
             yield return Cell(evidence, roles, observation, step, channel, unit);
         }
 
-        yield return Filled(roles, evidence, Observation.ClutchFilledForward, Gear.Forward, unit);
-        yield return Filled(roles, evidence, Observation.ClutchFilledReverse, Gear.Reverse, unit);
+        yield return Filled(roles, Observation.ClutchFilledForward, Gear.Forward, unit);
+        yield return Filled(roles, Observation.ClutchFilledReverse, Gear.Reverse, unit);
         yield return Scatter(evidence);
     }
 
@@ -83,7 +88,7 @@ public static class PressureObservations
             Shared);
     }
 
-    private static Observed? Filled(Roles roles, Evidence evidence, Observation observation, Gear gear, PressureUnit unit)
+    private static Observed? Filled(Roles roles, Observation observation, Gear gear, PressureUnit unit)
     {
         var steps = gear == Gear.Forward
             ? new[] { Step.IdleForward, Step.HoldForward, Step.StallForward }
@@ -96,7 +101,7 @@ public static class PressureObservations
             return null;
         }
 
-        bool empty = holds.All(HoldGates.ClutchIsEmpty) || evidence.NeverFilled(gear);
+        bool empty = holds.All(HoldGates.ClutchIsEmpty);
         var reading = holds[^1];
         return new Observed(
             observation,
@@ -105,13 +110,12 @@ public static class PressureObservations
             $"{Sentences.ReadingName(Words.ChannelName(Channel.Clutch), reading.Step)} {Words.Pressure(reading.Clutch!, unit)}");
     }
 
+    // What foam takes from the pump's flow by turns is missing in the converter first, which gets what main does not need.
     private static Observed? Scatter(Evidence evidence)
     {
         var relative = evidence.Steps.All
-            .Where(hold => hold.Step is Step.HoldNeutral or Step.HoldForward or Step.HoldReverse or Step.HoldInGear or Step.Governed && hold.Main is not null)
-            .Where(hold => hold.Main!.Value > 100_000)
-            .Select(hold => hold.Record.Readings[Channel.Main].DeviationHundredths / 100.0
-                * Math.Abs(hold.Session.Header.Pressures[0].PascalPerCount()) / hold.Main!.Value)
+            .Where(hold => hold.Step is Step.HoldNeutral or Step.HoldForward or Step.HoldReverse or Step.HoldInGear or Step.Governed && hold.Main is { Value: > 100_000 })
+            .Select(hold => Math.Max(Deviation(hold, Channel.Main), ConverterPart * Deviation(hold, Channel.Converter)))
             .Order()
             .ToList();
         if (relative.Count == 0)
@@ -122,4 +126,9 @@ public static class PressureObservations
         var median = new Measured(relative[relative.Count / 2], new UncertaintyBudget());
         return new Observed(Observation.PressureScatter, Grading.Difference(median, UsualScatter, GrossScatter), false, Sentences.Scatter(median.Value));
     }
+
+    /// <summary>Beside the pressure itself; 0 where there is too little of it to say.</summary>
+    private static double Deviation(MeasuredHold hold, int channel) => hold.Of(channel) is { Value: > LeastPascal } pressure
+        ? hold.Record.Readings[channel].DeviationHundredths / 100.0 * Math.Abs(hold.Session.Header.Pressures[channel - 1].PascalPerCount()) / pressure.Value
+        : 0;
 }

@@ -41,6 +41,12 @@ public static class Ties
         new([Cause.ForwardFeedOpen, Cause.ForwardClutchLeak]) { OnlyWhereVeryLow = [Observation.ClutchFilledForward, Observation.ClutchHoldForward] },
         new([Cause.ReverseFeedOpen, Cause.ReverseClutchLeak]) { OnlyWhereVeryLow = [Observation.ClutchFilledReverse, Observation.ClutchHoldReverse] },
 
+        // An engine that gives too little and one that has to give too much elsewhere: run-up, drop and governed speed part them.
+        new([Cause.EnginePowerLow, Cause.WorkHydraulicsLoading])
+        {
+            PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
+        },
+
         // An engine that is very weak and a stator that slips, until run-up or relief drop tell.
         new([Cause.EnginePowerLow, Cause.StatorSlipping])
         {
