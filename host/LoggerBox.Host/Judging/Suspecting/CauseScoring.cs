@@ -20,7 +20,7 @@ public static class CauseScoring
         [Cause.EngineLimitedByControl] = -0.3,
         [Cause.WorkHydraulicsLoading] = -0.1,
         [Cause.PumpWorn] = 0.8,
-        [Cause.StrainerRestricted] = -0.5,
+        [Cause.StrainerRestricted] = -0.2,
         [Cause.LubePlugMissing] = -0.35,
         [Cause.AirThin] = -0.2,
         [Cause.GovernorDroop] = 0.1,

@@ -52,12 +52,28 @@ public static class PressureObservations
         ArgumentNullException.ThrowIfNull(roles);
         foreach (var (observation, step, channel) in Cells)
         {
-            yield return Cell(evidence, roles, observation, step, channel, unit);
+            yield return Cell(evidence, roles, observation, step, channel, unit) is { Telling: true } atHold
+                ? atHold
+                : AtIdleToo(evidence, roles, observation, step, channel, unit);
         }
 
         yield return Filled(roles, Observation.ClutchFilledForward, Gear.Forward, unit);
         yield return Filled(roles, Observation.ClutchFilledReverse, Gear.Reverse, unit);
         yield return Scatter(evidence);
+    }
+
+    // Converter pressure at idle has no cell of its own: where it alone is out of its limits it speaks for the gear.
+    private static Observed? AtIdleToo(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)
+    {
+        Observed? atHold = Cell(evidence, roles, observation, step, channel, unit);
+        Step idle = step switch
+        {
+            Step.HoldNeutral => Step.IdleNeutral,
+            Step.HoldForward => Step.IdleForward,
+            Step.HoldReverse => Step.IdleReverse,
+            _ => Step.None,
+        };
+        return channel == Channel.Converter && Cell(evidence, roles, observation, idle, channel, unit) is { Telling: true } atIdle ? atIdle : atHold;
     }
 
     private static Observed? Cell(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)

@@ -37,6 +37,9 @@ public static class Ties
             ],
         },
 
+        // Both hold clutch pressure down behind a sound main: the inching link, taken off, parts them.
+        new([Cause.ModulatorLow, Cause.InchingNotReleased]),
+
         // A clutch that stays empty: a plug that is missing, or a seal or piston that is gone.
         new([Cause.ForwardFeedOpen, Cause.ForwardClutchLeak]) { OnlyWhereVeryLow = [Observation.ClutchFilledForward, Observation.ClutchHoldForward] },
         new([Cause.ReverseFeedOpen, Cause.ReverseClutchLeak]) { OnlyWhereVeryLow = [Observation.ClutchFilledReverse, Observation.ClutchHoldReverse] },
