@@ -4,7 +4,7 @@ namespace LoggerBox.Protocol.Rules
     /// What each cause does to each observation with hot oil, in a circuit where the main regulator's spill feeds the converter:
     /// = normal, - low, _ very low, + high, # very high, l normal or low, h normal or high, L low or very low, H high or very high,
     /// o low but hardly very low, O high but hardly very high, ? low or high, e normal, low or high,
-    /// N stays normal, r does not stay normal.
+    /// N stays normal, r does not stay normal, u normal or at times low.
     /// A cause with several rows shows itself in several ways. Reasoned from the circuit and from common practice, no published source:
     /// the rules name suspects, the truck's manual prevails.
     /// </summary>
@@ -19,7 +19,7 @@ namespace LoggerBox.Protocol.Rules
             Cause.RegulatorLow, Cause.RegulatorLow, Cause.RegulatorHigh, Cause.ModulatorSlow, Cause.ModulatorHarsh, Cause.ModulatorLow, Cause.InchingNotReleased,
             Cause.ForwardClutchLeak, Cause.ReverseClutchLeak, Cause.BothClutchesLeak, Cause.ForwardFeedOpen, Cause.ReverseFeedOpen, Cause.ForwardClutchSlip,
             Cause.ReverseClutchSlip, Cause.SelectorNotEngaged, Cause.SelectorNotEngaged, Cause.SelectorNotEngaged, Cause.DriveInputBroken, Cause.DriveInputBroken,
-            Cause.StatorSlipping, Cause.ConverterReliefOpen, Cause.ConverterReliefOpen, Cause.ConverterReliefClosed, Cause.ConverterReliefClosed, Cause.CoolerRestricted, Cause.CoolerRestricted, Cause.LubePlugMissing,
+            Cause.StatorSlipping, Cause.ConverterReliefOpen, Cause.ConverterReliefOpen, Cause.ConverterReliefClosed, Cause.ConverterReliefClosed, Cause.CoolerRestricted, Cause.CoolerRestricted, Cause.LubePlugMissing, Cause.LubePlugMissing,
             Cause.OilCold, Cause.AirThin,
         };
 
@@ -61,17 +61,18 @@ namespace LoggerBox.Protocol.Rules
             "====" + "##=" + "______" + "????" + "____" + "=__" + "___" + "??" + "##=" + "===" + "??" + "??",
             "====" + "__=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "====" + "hh=" + "======" + "====" + "====" + "===" + "LLL" + "==" + "===" + "=Ne" + "NN" + "==",
-            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "=Ne" + "NN" + "l=",
+            "====" + "hh=" + "uuu===" + "====" + "uu==" + "===" + "LLL" + "==" + "===" + "=Ne" + "NN" + "l=",
             "====" + "===" + "======" + "====" + "====" + "===" + "HHH" + "==" + "===" + "===" + "NN" + "==",
             "====" + "===" + "hhh===" + "====" + "hh==" + "===" + "HHH" + "==" + "===" + "===" + "NN" + "==",
             "====" + "===" + "======" + "====" + "====" + "===" + "+++" + "==" + "===" + "===" + "NN" + "==",
             "====" + "===" + "hhh===" + "====" + "hh==" + "===" + "+++" + "==" + "===" + "===" + "NN" + "==",
-            "====" + "hh=" + "lll===" + "====" + "ll==" + "===" + "LLL" + "==" + "===" + "=Ne" + "NN" + "l=",
+            "====" + "hh=" + "uuu===" + "====" + "uu==" + "===" + "LLL" + "==" + "===" + "=Ne" + "NN" + "l=",
+            "====" + "hh=" + "======" + "====" + "====" + "===" + "LLL" + "==" + "===" + "=Ne" + "NN" + "l=",
             "==hh" + "ll=" + "hhhhhh" + "====" + "hhhh" + "===" + "hhh" + "==" + "hh=" + "===" + "NN" + "h=",
             "==hh" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
         };
 
-        private const string Expectations = "=-_+#lhLHoO?eNr";
+        private const string Expectations = "=-_+#lhLHoO?eNru";
 
         // Hundredths of a natural logarithm: how much likelier this level is under the expectation than in a healthy truck.
         // Columns: very low, low, normal, high, very high.
@@ -92,6 +93,7 @@ namespace LoggerBox.Protocol.Rules
             250, 250, -12, 250, 250,
             -200, -150, 0, -50, -50,
             0, 0, -170, 0, 0,
+            50, 150, -12, -70, 0,
         };
 
         public static int RowCount => Rows.Length;

@@ -51,7 +51,7 @@ internal static class PrintedSheet
         Line($"[truck]\nname = \"{TruckDesigns.All[design].Name}\"\nsource = \"invented\"\n[engine]");
         Line($"idle_rpm = {{ nominal = {Tens(Rpm(Step.IdleNeutral))}, tolerance = 60 }}");
         Line($"governed_rpm = {{ nominal = {Tens(Rpm(Step.Governed))}, tolerance = 60 }}");
-        Line($"relief_drop_rpm = {{ min = {Tens(0.55 * drop)}, max = {Tens(1.6 * drop)} }}");
+        Line($"relief_drop_rpm = {{ min = {Tens(0.55 * drop)}, max = {Tens(1.3 * drop)} }}");
         Line($"stall_rpm = {{ nominal = {Tens(stall)}, tolerance = {(design == 2 ? 150 : 110)} }}");
         Line($"[pressure]\nunit = \"{unit.Code()}\"\n[pressure.idle]");
         Line($"main = {Range(Psi(Step.IdleNeutral, h => h.Main), 0.72, 1.3)}");

@@ -12,9 +12,9 @@ public class DemoTests
     // One wears as fast as another, so these get a second seed: another severity, another technician.
     private static readonly string[] Twice = ["engine-power-low", "pump-worn", "forward-clutch-leak", "reverse-clutch-slip", "stator-slipping", "modulator-slow"];
 
-    // Without drive, or with wrong tags, some steps cannot be had: a clutch that stays empty voids its stall.
+    // Without drive, or with wrong tags or a wrong speed on the display, some steps cannot be had: a clutch that stays empty voids its stall.
     private static readonly string[] SpoilsSteps =
-        ["forward-feed-open", "reverse-feed-open", "selector-not-engaged", "drive-input-broken", "gear-tag-wrong", "engine-limited-by-control", "pressure-lines-swapped", "oil-low-or-aerated"];
+        ["forward-feed-open", "reverse-feed-open", "selector-not-engaged", "drive-input-broken", "gear-tag-wrong", "engine-limited-by-control", "pressure-lines-swapped", "oil-low-or-aerated", "pickup-scale"];
 
     public static TheoryData<string, int> CausesAndSeeds()
     {

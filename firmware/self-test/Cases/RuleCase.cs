@@ -21,7 +21,6 @@ namespace LoggerBox.SelfTest.Cases
                 string text = CauseCodes.Text((Cause)i);
                 Expect(CauseCodes.TryParse(text, out Cause cause) && (int)cause == i, "another cause came back");
                 Digest.AddText(text);
-                Digest.AddText(CauseCodes.Meaning((Cause)i));
             }
 
             for (int i = 0; i < Steps; i++)

@@ -25,7 +25,7 @@ public static class ReadingTable
     private static readonly string[] Order =
     [
         "zero", "idle-N", "idle-F", "idle-R", "idle", "governed", "relief", "stall-F", "stall-R", "stall",
-        "hold-N", "hold-F", "hold-R", "hold", "engage-F", "engage-R",
+        "hold-N", "hold-F", "hold-R", "hold", "engage-F", "engage-R", "engage",
     ];
 
     public static IReadOnlyList<ReadingRow> Of(Judgement judgement)

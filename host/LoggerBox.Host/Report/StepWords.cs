@@ -23,6 +23,7 @@ public static class StepWords
         "hold" => "Hold speed, in gear",
         "engage-F" => "Engaging forward",
         "engage-R" => "Engaging reverse",
+        "engage" => "Engaging, gear unknown",
         _ => stepCode,
     };
 

@@ -5,7 +5,7 @@ namespace LoggerBox.TruckSimulator.Faults;
 
 internal static class WorkFaults
 {
-    public static FittedTruck ReliefHigh(FittedTruck fitted, double severity, SeededChance chance) => WithRelief(fitted, 1 + 1.1 * severity);
+    public static FittedTruck ReliefHigh(FittedTruck fitted, double severity, SeededChance chance) => WithRelief(fitted, 1 + 0.45 * severity);
 
     public static FittedTruck ReliefLow(FittedTruck fitted, double severity, SeededChance chance) => WithRelief(fitted, 1 - 0.8 * severity);
 
@@ -13,7 +13,7 @@ internal static class WorkFaults
     public static FittedTruck Loading(FittedTruck fitted, double severity, SeededChance chance)
     {
         WorkHydraulicsParameters work = fitted.Truck.WorkHydraulics;
-        return fitted with { Truck = fitted.Truck with { WorkHydraulics = work with { StandbyPascal = 0.35 * severity * work.ReliefPascal } } };
+        return fitted with { Truck = fitted.Truck with { WorkHydraulics = work with { StandbyPascal = 0.45 * severity * work.ReliefPascal } } };
     }
 
     private static FittedTruck WithRelief(FittedTruck fitted, double share)

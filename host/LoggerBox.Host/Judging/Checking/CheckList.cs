@@ -126,7 +126,16 @@ public static class CheckList
 
     private static IEnumerable<Check> Engagements(Evidence evidence)
     {
-        if (evidence.Sheet.EngagementSeconds is { IsJudged: true } limit)
+        if (evidence.Sheet.EngagementSeconds is not { IsJudged: true } limit)
+        {
+            yield break;
+        }
+
+        if (EngagementReadings.GearsUnknown(evidence.Sessions))
+        {
+            yield return LimitCheck.Of("engage", "engagement-time", EngagementReadings.LongestTwo(evidence.Sessions).Longest, "s", limit);
+        }
+        else
         {
             yield return LimitCheck.Of("engage-F", "engagement-time", EngagementReadings.Seconds(evidence.Sessions, Gear.Forward), "s", limit);
             yield return LimitCheck.Of("engage-R", "engagement-time", EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse), "s", limit);

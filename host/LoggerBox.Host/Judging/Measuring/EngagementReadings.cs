@@ -21,6 +21,11 @@ public static class EngagementReadings
             .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0)
             .MaxBy(record => record.TotalMilliseconds);
 
+    /// <summary>The recording tells of no engagement in which gear it was.</summary>
+    public static bool GearsUnknown(IReadOnlyList<RecordedSession> sessions) =>
+        sessions.Any(session => session.Engagements.Count > 0)
+        && sessions.All(session => session.Engagements.All(record => GearOf(session, record) == Gear.Unknown));
+
     public static bool NeverFilled(IReadOnlyList<RecordedSession> sessions, Gear gear)
     {
         var records = sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear)).ToList();
@@ -28,13 +33,23 @@ public static class EngagementReadings
     }
 
     /// <summary>Half of the time between two samples at each end, and as much again for the shape of the corner.</summary>
-    public static Measured? Seconds(IReadOnlyList<RecordedSession> sessions, Gear gear)
-    {
-        if (Longest(sessions, gear) is not { } record)
-        {
-            return null;
-        }
+    public static Measured? Seconds(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
+        Longest(sessions, gear) is { } record ? Timed(sessions, record) : null;
 
+    /// <summary>Where no engagement tells its gear: the longest first. At most two count, because there are two clutches.</summary>
+    public static (Measured? Longest, Measured? Next) LongestTwo(IReadOnlyList<RecordedSession> sessions)
+    {
+        var two = AtIdle(sessions, Gear.Unknown)
+            .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0)
+            .OrderByDescending(record => record.TotalMilliseconds)
+            .Take(2)
+            .Select(record => Timed(sessions, record))
+            .ToList();
+        return (two.Count > 0 ? two[0] : null, two.Count > 1 ? two[1] : null);
+    }
+
+    private static Measured Timed(IReadOnlyList<RecordedSession> sessions, EngagementRecord record)
+    {
         double interval = sessions.Where(s => s.Engagements.Contains(record)).Select(SampleSeconds).First();
         var budget = new UncertaintyBudget().AddRectangular(interval).AddRectangular(interval).AddRectangular(0.02);
         return new Measured(record.TotalMilliseconds / 1000.0, budget);

@@ -18,15 +18,19 @@ public static class EngagementObservations
     {
         ArgumentNullException.ThrowIfNull(evidence);
         var limit = evidence.Sheet.EngagementSeconds;
-        var forward = EngagementReadings.Seconds(evidence.Sessions, Gear.Forward);
-        var reverse = EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse);
+        bool gearsUnknown = EngagementReadings.GearsUnknown(evidence.Sessions);
+        var (longest, next) = EngagementReadings.LongestTwo(evidence.Sessions);
+        var forward = gearsUnknown ? longest : EngagementReadings.Seconds(evidence.Sessions, Gear.Forward);
+        var reverse = gearsUnknown ? next : EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse);
+        string name = gearsUnknown ? "Engagement" : "Engagement of F";
+        string other = gearsUnknown ? "Next to longest engagement" : "Engagement of R";
         double veryLow = 0.5 * (limit?.Min ?? 0);
         double veryHigh = 1.8 * (limit?.Max ?? 100);
         yield return Never(evidence, Observation.EngageForward, Gear.Forward)
-            ?? LimitObservation.Of(Observation.EngageForward, "Engagement of F", forward, limit, "0.00", "s", veryLow, veryHigh, 0.8);
+            ?? LimitObservation.Of(Observation.EngageForward, name, forward, limit, "0.00", "s", veryLow, veryHigh, 0.8);
         yield return Never(evidence, Observation.EngageReverse, Gear.Reverse)
-            ?? LimitObservation.Of(Observation.EngageReverse, "Engagement of R", reverse, limit, "0.00", "s", veryLow, veryHigh, 0.8);
-        if (forward is null || reverse is null)
+            ?? LimitObservation.Of(Observation.EngageReverse, other, reverse, limit, "0.00", "s", veryLow, veryHigh, 0.8);
+        if (gearsUnknown || forward is null || reverse is null)
         {
             yield break;
         }

@@ -33,8 +33,13 @@ public static class Ties
             PartedWhereOff =
             [
                 Observation.MainIdleNeutral, Observation.MainGovernedAgainstHold, Observation.PressureScatter, Observation.ConverterIdleAgainstHold,
-                Observation.ConverterGovernedAgainstHold,
             ],
+        },
+
+        // Main low at speed and sound at idle: foam or a strainer that is full; level and look of the oil part them, and idle where it is low as well.
+        new([Cause.StrainerRestricted, Cause.OilLowOrAerated])
+        {
+            PartedWhereOff = [Observation.MainIdleNeutral, Observation.MainIdleForward, Observation.MainIdleReverse],
         },
 
         // Both hold clutch pressure down behind a sound main: the inching link, taken off, parts them.
