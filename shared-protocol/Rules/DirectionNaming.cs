@@ -40,7 +40,7 @@ namespace LoggerBox.Protocol.Rules
                     continue;
                 }
 
-                int setUp = SetUp(holds, count, i, names, governedSeen);
+                int setUp = SetUp(holds, count, i, scale, names, governedSeen);
                 names[i] = setUp + StallEvidence(holds, count, i, scale) > 0
                     ? StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear)
                     : StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
@@ -73,7 +73,7 @@ namespace LoggerBox.Protocol.Rules
         /// Where the engine was off in between, what was done between the same two stops tells the set-up; else holds mostly come before
         /// full pedal and stalls after it.
         /// </summary>
-        private static int SetUp(HoldRecord[] holds, int count, int i, Step[] names, bool governedSeen)
+        private static int SetUp(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names, bool governedSeen)
         {
             int from = i;
             while (from > 0 && !SpeedScale.IsStopped(holds[from - 1]))
@@ -89,7 +89,7 @@ namespace LoggerBox.Protocol.Rules
 
             bool fullPedal = Has(names, from, to, Step.Governed, Step.Relief);
             bool heldInNeutral = Has(names, from, to, Step.HoldNeutral, Step.HoldNeutral);
-            if (fullPedal && !heldInNeutral && Has(names, 0, count, Step.HoldNeutral, Step.HoldNeutral))
+            if (fullPedal && !heldInNeutral && RunsInGearElsewhere(holds, count, from, to, scale))
             {
                 return SetUpEvidence;
             }
@@ -100,6 +100,21 @@ namespace LoggerBox.Protocol.Rules
             }
 
             return governedSeen ? GovernedSeenEvidence : -GovernedSeenEvidence;
+        }
+
+        // Above idle in a direction, before the engine was stopped or after it: the other set-up had its turn there.
+        private static bool RunsInGearElsewhere(HoldRecord[] holds, int count, int from, int to, SpeedScale scale)
+        {
+            for (int i = 0; i < count; i++)
+            {
+                bool elsewhere = i < from || i >= to;
+                if (elsewhere && StepNaming.InGear(holds[i]) && SpeedScale.Speed(holds[i]) > scale.IdleBelow)
+                {
+                    return true;
+                }
+            }
+
+            return false;
         }
 
         private static bool Has(Step[] names, int from, int to, Step one, Step other)
@@ -149,7 +164,7 @@ namespace LoggerBox.Protocol.Rules
                 int evidence = StallEvidence(holds, count, i, scale);
                 holdsFound += names[i] == holdStep ? 1 : 0;
                 stallsFound += names[i] == stallStep ? 1 : 0;
-                bool mayBeStall = SetUp(holds, count, i, names, true) > -SetUpEvidence;
+                bool mayBeStall = SetUp(holds, count, i, scale, names, true) > -SetUpEvidence;
                 if (mayBeStall && (stallLike < 0 || evidence > most))
                 {
                     stallLike = i;

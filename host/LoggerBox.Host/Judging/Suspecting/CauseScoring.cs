@@ -31,6 +31,9 @@ public static class CauseScoring
     /// <summary>Most shops stand low enough and where it is cool enough; who works high up writes it on the work order.</summary>
     private const double SiteUnknown = -0.6;
 
+    /// <summary>What was measured cannot be so with this cause.</summary>
+    private const double RuledOut = -100;
+
     private const double NoPressurePascal = 20_000;
 
     /// <summary>Common practice, no source.</summary>
@@ -87,7 +90,7 @@ public static class CauseScoring
         Cause.OilCold => ColdOil(evidence),
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
         Cause.StatorSlipping => StallIsOnlyALittleLow(evidence) ? -3 : 0,
-        Cause.DriveInputBroken when IsPumpStanding(row) => SomePressureIsLeft(evidence) ? -8 : 0,
+        Cause.DriveInputBroken when IsPumpStanding(row) => SomePressureIsLeft(evidence) ? RuledOut : 0,
         _ => 0,
     };
 
