@@ -6,7 +6,6 @@ using System.Linq;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
-using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Judging.FromJobs;
 using LoggerBox.Host.Report;
@@ -53,9 +52,8 @@ internal static class HistoryVerb
 
     private static Visit VisitOf(ArchiveFile file, Job job)
     {
-        DataSheet sheet = job.Details.SheetText.Length > 0 ? DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName) : new DataSheet { FileName = "" };
         Subject subject = SubjectReading.OfJob(file, job);
-        return new Visit(job.Id, job.Opened, job.Details.HourMeter, SheetReadings.Of(Judge.EvidenceOf(subject.Sessions, sheet, subject.Facts)));
+        return new Visit(job.Id, job.Opened, job.Details.HourMeter, SheetReadings.Of(Judge.EvidenceOf(subject.Sessions, SubjectReading.SheetOrBlank(job), subject.Facts)));
     }
 
     private static void Print(Terminal terminal, string truck, Visit[] visits, IReadOnlyList<ReadingHistory> history, PressureUnit unit)

@@ -48,12 +48,8 @@ internal static class SheetFromVerb
             throw new UserErrorException(Messages.SheetFromTooFew(different, DrawnSheet.FewestJobs));
         }
 
-        return [.. jobs.Select(job => (SubjectReading.OfJob(file, job), SheetOf(job)))];
+        return [.. jobs.Select(job => (SubjectReading.OfJob(file, job), SubjectReading.SheetOrBlank(job)))];
     }
-
-    private static DataSheet SheetOf(Job job) => job.Details.SheetText.Length > 0
-        ? DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName)
-        : new DataSheet { FileName = "" };
 
     private static void RefuseOtherTrucks(List<(Subject Subject, DataSheet Sheet)> subjects)
     {

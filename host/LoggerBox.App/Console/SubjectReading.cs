@@ -62,10 +62,14 @@ internal sealed class SubjectReading(Terminal terminal)
             return DataSheetReader.Read(path);
         }
 
-        return subject?.Job is { Details.SheetText.Length: > 0 } job
-            ? DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName)
-            : throw new UserErrorException(Messages.NoSheet(subject?.Title ?? word));
+        return (subject?.Job is { } job ? OwnSheet(job) : null) ?? throw new UserErrorException(Messages.NoSheet(subject?.Title ?? word));
     }
+
+    /// <summary>The sheet that the job was written with, or one without any limit.</summary>
+    public static DataSheet SheetOrBlank(Job job) => OwnSheet(job) ?? new DataSheet { FileName = "" };
+
+    private static DataSheet? OwnSheet(Job job) =>
+        job.Details.SheetText.Length > 0 ? DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName) : null;
 
     private Subject Archived(ParseResult line, string id)
     {

@@ -68,9 +68,6 @@ public static class Sentences
     public static string AirThin(double torqueLoss, double stallDrop) =>
         $"At this altitude and air temperature a sound engine that breathes freely gives about {torqueLoss * 100:0} % less torque, and stalls up to {stallDrop * 100:0} % lower. Nothing was corrected for it.";
 
-    public static string RepeatOnce(Step step, string reading) =>
-        $"{reading} at {Words.StepName(step)} is too close to its limit to call: repeat the step once.";
-
     // What a reading says, without its full stop: the level follows.
     public static string Reading(string name, string value, string unit, string bounds) => $"{name} {value} {unit} ({bounds})";
 
@@ -82,7 +79,9 @@ public static class Sentences
 
     public static string Unexplained(string reading, Level level) => $"{reading}: {Words.LevelName(level)}, which this cause does not explain.";
 
-    public static string TwoGears(string what, string forward, string reverse) => $"{what} F {forward}, {(what == "Stall in" ? "in" : "of")} R {reverse}";
+    public static string TwoStalls(double forward, double reverse) => $"Stall in F {Words.Rpm(forward)}, in R {Words.Rpm(reverse)}";
+
+    public static string TwoEngagements(double forward, double reverse) => $"Engagement of F {Words.Seconds(forward)}, of R {Words.Seconds(reverse)}";
 
     public static string AgainstNeutral(string channel, Step step, Measured reading, Measured neutral, double relative, PressureUnit unit) =>
         $"{channel} at {Words.StepName(step)} {Words.Pressure(reading, unit)}, in N at the same speed {Words.Pressure(neutral, unit)} ({Words.Percent(relative)})";

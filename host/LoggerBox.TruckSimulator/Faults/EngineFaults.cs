@@ -9,6 +9,9 @@ internal static class EngineFaults
     /// <summary>Height over which the density of air falls to 1/e, metres; common practice for the lower atmosphere.</summary>
     private const double DensityHeight = 10_400;
 
+    // Share of its travel at which the throttle stands when the engine only turns itself, its pumps and an empty converter.
+    private const double NoLoadOpening = 0.24;
+
     /// <summary>Air, fuel or spark: up to half of the torque gone over the whole range.</summary>
     public static FittedTruck PowerLow(FittedTruck fitted, double severity, SeededChance chance) =>
         WithEngine(fitted, fitted.Truck.Engine with { TorqueShare = 1 - 0.5 * severity });
@@ -47,7 +50,4 @@ internal static class EngineFaults
 
     private static FittedTruck WithEngine(FittedTruck fitted, EngineParameters engine) =>
         fitted with { Truck = fitted.Truck with { Engine = engine } };
-
-    // Share of its travel at which the throttle stands when the engine only turns itself, its pumps and an empty converter.
-    private const double NoLoadOpening = 0.24;
 }

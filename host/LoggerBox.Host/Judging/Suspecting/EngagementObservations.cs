@@ -19,9 +19,9 @@ public static class EngagementObservations
         ArgumentNullException.ThrowIfNull(evidence);
         var limit = evidence.Sheet.EngagementSeconds;
         bool gearsUnknown = EngagementReadings.GearsUnknown(evidence.Sessions);
-        var (longest, next) = EngagementReadings.LongestTwo(evidence.Sessions);
-        var forward = gearsUnknown ? longest : EngagementReadings.Seconds(evidence.Sessions, Gear.Forward);
-        var reverse = gearsUnknown ? next : EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse);
+        var (forward, reverse) = gearsUnknown
+            ? EngagementReadings.LongestTwo(evidence.Sessions)
+            : (EngagementReadings.Seconds(evidence.Sessions, Gear.Forward), EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse));
         string name = gearsUnknown ? "Engagement" : "Engagement of F";
         string other = gearsUnknown ? "Next to longest engagement" : "Engagement of R";
         double veryLow = 0.5 * (limit?.Min ?? 0);
@@ -41,7 +41,7 @@ public static class EngagementObservations
             Observation.EngageForwardAgainstReverse,
             Grading.Difference(relative, Practical, 1.5),
             false,
-            Sentences.TwoGears("Engagement of", Words.Seconds(forward.Value), Words.Seconds(reverse.Value)),
+            Sentences.TwoEngagements(forward.Value, reverse.Value),
             0.8);
     }
 

@@ -52,9 +52,10 @@ public static class PressureObservations
         ArgumentNullException.ThrowIfNull(roles);
         foreach (var (observation, step, channel) in Cells)
         {
-            yield return Cell(evidence, roles, observation, step, channel, unit) is { Telling: true } atHold
-                ? atHold
-                : AtIdleToo(evidence, roles, observation, step, channel, unit);
+            Observed? seen = Cell(evidence, roles, observation, step, channel, unit);
+            yield return channel == Channel.Converter && seen is not { Telling: true }
+                ? AtIdle(evidence, roles, observation, step, unit) ?? seen
+                : seen;
         }
 
         yield return Filled(roles, Observation.ClutchFilledForward, Gear.Forward, unit);
@@ -63,17 +64,15 @@ public static class PressureObservations
     }
 
     // Converter pressure at idle has no cell of its own: where it alone is out of its limits it speaks for the gear.
-    private static Observed? AtIdleToo(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)
+    private static Observed? AtIdle(Evidence evidence, Roles roles, Observation observation, Step hold, PressureUnit unit)
     {
-        Observed? atHold = Cell(evidence, roles, observation, step, channel, unit);
-        Step idle = step switch
+        Step idle = hold switch
         {
             Step.HoldNeutral => Step.IdleNeutral,
             Step.HoldForward => Step.IdleForward,
-            Step.HoldReverse => Step.IdleReverse,
-            _ => Step.None,
+            _ => Step.IdleReverse,
         };
-        return channel == Channel.Converter && Cell(evidence, roles, observation, idle, channel, unit) is { Telling: true } atIdle ? atIdle : atHold;
+        return Cell(evidence, roles, observation, idle, Channel.Converter, unit) is { Telling: true } seen ? seen : null;
     }
 
     private static Observed? Cell(Evidence evidence, Roles roles, Observation observation, Step step, int channel, PressureUnit unit)

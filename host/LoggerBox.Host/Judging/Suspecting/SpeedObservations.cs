@@ -67,6 +67,6 @@ public static class SpeedObservations
             Observation.StallForwardAgainstReverse,
             Grading.Difference(relative, PracticalStallDifference, 0.2),
             telling,
-            Sentences.TwoGears("Stall in", Words.Rpm(forward.Value), Words.Rpm(reverse.Value)));
+            Sentences.TwoStalls(forward.Value, reverse.Value));
     }
 }
