@@ -77,9 +77,8 @@ public sealed class HostLine : IDisposable
         }
         catch (TimeoutException)
         {
-            // The serial library can miss that a device went, and wait for it to take more.
-            WasCut = true;
-            throw LinkErrors.TakesNothing(Port, WriteLimit);
+            // The serial library can miss that a device went, and wait for it to take more: then its name is gone, too.
+            throw HasGone(Port) ? Cut() : TakesNothing();
         }
         catch (Exception error) when (IsCut(error))
         {
@@ -111,6 +110,15 @@ public sealed class HostLine : IDisposable
         return LinkErrors.Cut(Port);
     }
 
+    private UserErrorException TakesNothing()
+    {
+        WasCut = true;
+        return LinkErrors.TakesNothing(Port, WriteLimit);
+    }
+
+    /// <summary>Where devices are files. Elsewhere a name that goes is noticed by the next call.</summary>
+    private static bool HasGone(string port) => !OperatingSystem.IsWindows() && !PortAddress.IsTcp(port) && !File.Exists(port);
+
     private static bool IsCut(Exception error) =>
         error is IOException or UnauthorizedAccessException or InvalidOperationException or OperationCanceledException;
 
@@ -133,7 +141,7 @@ public sealed class HostLine : IDisposable
 
     private static UserErrorException OpeningFailed(string port, Exception error)
     {
-        if (error is FileNotFoundException or DirectoryNotFoundException || (!OperatingSystem.IsWindows() && !File.Exists(port)))
+        if (error is FileNotFoundException or DirectoryNotFoundException || HasGone(port))
         {
             return LinkErrors.NoSuchPort(port);
         }

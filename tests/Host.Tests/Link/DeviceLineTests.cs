@@ -68,6 +68,27 @@ public class DeviceLineTests
         Assert.True(File.Exists(terminal.PortName));
     }
 
+    [Theory]
+    [InlineData(false, "took nothing for 5 s")]
+    [InlineData(true, "was cut")]
+    public void A_line_that_takes_no_more_is_told_from_one_whose_device_went(bool gone, string expected)
+    {
+        using TemporaryFolder folder = new();
+        using PseudoTerminal terminal = PseudoTerminal.Open();
+        using PortLink link = PortLink.Create(folder.File("logger"), terminal.PortName);
+        using HostLine host = HostLine.Open(folder.File("logger"));
+        if (gone)
+        {
+            File.Delete(folder.File("logger"));
+        }
+
+        // Nobody reads: far more than the system keeps of a terminal.
+        UserErrorException error = Assert.Throws<UserErrorException>(() => host.Write(new byte[1 << 20], 1 << 20));
+
+        Assert.Contains(expected, error.Message, StringComparison.Ordinal);
+        Assert.True(host.WasCut);
+    }
+
     [Fact]
     public void A_link_follows_the_newest_terminal_and_goes_with_it()
     {
