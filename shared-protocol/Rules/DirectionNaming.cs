@@ -75,26 +75,16 @@ namespace LoggerBox.Protocol.Rules
         /// </summary>
         private static int SetUp(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names, bool governedSeen)
         {
-            int from = i;
-            while (from > 0 && !SpeedScale.IsStopped(holds[from - 1]))
-            {
-                from--;
-            }
-
-            int to = i + 1;
-            while (to < count && !SpeedScale.IsStopped(holds[to]))
-            {
-                to++;
-            }
-
-            bool fullPedal = Has(names, from, to, Step.Governed, Step.Relief);
-            bool heldInNeutral = Has(names, from, to, Step.HoldNeutral, Step.HoldNeutral);
+            int from = EngineRun.First(holds, i);
+            int to = EngineRun.End(holds, count, i);
+            bool fullPedal = EngineRun.Has(names, from, to, Step.Governed, Step.Relief);
+            bool heldInNeutral = EngineRun.Has(names, from, to, Step.HoldNeutral, Step.HoldNeutral);
             if (fullPedal && !heldInNeutral && RunsInGearElsewhere(holds, count, from, to, scale))
             {
                 return SetUpEvidence;
             }
 
-            if (heldInNeutral && !fullPedal && Has(names, 0, count, Step.Governed, Step.Relief))
+            if (heldInNeutral && !fullPedal && EngineRun.Has(names, 0, count, Step.Governed, Step.Relief))
             {
                 return -SetUpEvidence;
             }
@@ -109,19 +99,6 @@ namespace LoggerBox.Protocol.Rules
             {
                 bool elsewhere = i < from || i >= to;
                 if (elsewhere && StepNaming.InGear(holds[i]) && SpeedScale.Speed(holds[i]) > scale.IdleBelow)
-                {
-                    return true;
-                }
-            }
-
-            return false;
-        }
-
-        private static bool Has(Step[] names, int from, int to, Step one, Step other)
-        {
-            for (int i = from; i < to; i++)
-            {
-                if (names[i] == one || names[i] == other)
                 {
                     return true;
                 }

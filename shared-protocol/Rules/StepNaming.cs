@@ -25,6 +25,7 @@ namespace LoggerBox.Protocol.Rules
             NeutralNaming.Name(holds, count, scale, names);
             EmptyClutchNaming.Name(holds, count, names);
             DirectionNaming.Name(holds, count, scale, names);
+            HeldBackNaming.Name(holds, count, scale, names);
             for (int i = 0; i < count; i++)
             {
                 if (!holds[i].Marked && (marked & (1u << (int)names[i])) != 0)

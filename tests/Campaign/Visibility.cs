@@ -73,7 +73,8 @@ internal sealed record Visibility(bool OutOfLimits, double Difference, string Di
         {
             if (Reading(of, first, channel) is { } one && Reading(of, second, channel) is { Settled: > 1 } other)
             {
-                yield return (name, (one.Settled - other.Settled) / other.Settled, ((one.Uncertainty + other.Uncertainty) / other.Settled / 2) + (first is Step.IdleForward or Step.IdleReverse ? SoundPairsAgreeWithin : 0));
+                double uncertainty = Math.Sqrt((one.Uncertainty * one.Uncertainty) + (other.Uncertainty * other.Uncertainty)) / other.Settled;
+                yield return (name, (one.Settled - other.Settled) / other.Settled, uncertainty + (first is Step.IdleForward or Step.IdleReverse ? SoundPairsAgreeWithin : 0));
             }
         }
     }

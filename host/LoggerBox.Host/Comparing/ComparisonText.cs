@@ -64,7 +64,7 @@ public static class ComparisonText
             foreach (ReadingChange row in step)
             {
                 table.Add(
-                    StepWords.Quantity(row.Quantity),
+                    Words.Quantity(row.Quantity),
                     Number(row.Before?.Value, row.Unit),
                     Number(row.After?.Value, row.Unit),
                     row.Change is { } change ? Signed(change, row.Unit) : "-",

@@ -25,17 +25,17 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(facts);
         var evidence = EvidenceOf(sessions, sheet, facts);
         StepReadings steps = evidence.Steps;
-        var checks = CheckList.Of(evidence);
+        List<Check> checks = [.. CheckList.Of(evidence).Select(check => InUnit(check, sheet.Unit, unit))];
         return new Judgement(
             RuleSet.Version,
             unit,
             sheet.Truck,
             sheet.FileName,
             sheet.Source,
-            Notes(evidence, unit),
+            [.. Notes(evidence, unit), .. CloseNotes.Of(checks)],
             steps.All.Select(hold => Shown(hold, steps, unit)).ToList(),
             sessions.SelectMany(Engagements).ToList(),
-            checks.Select(check => InUnit(check, sheet.Unit, unit)).ToList(),
+            checks,
             SuspectList.Of(evidence, unit),
             Sentences.NotCovered)
         {
@@ -55,12 +55,12 @@ public static class Judge
         return new Evidence(sessions, sheet, facts, new StepReadings(holds, HoldGates.Voids(holds, sheet)));
     }
 
-    private static List<ValidityNote> Notes(Evidence evidence, PressureUnit unit) =>
+    private static IEnumerable<ValidityNote> Notes(Evidence evidence, PressureUnit unit) =>
         HoldGates.Notes(evidence.Steps, evidence.Sheet, evidence.Sessions.SelectMany(s => s.Events))
             .Concat(SessionNotes.Of(evidence, unit))
             .Concat(Completeness.Notes(evidence))
             .Concat(SheetNotes.Of(evidence.Sheet))
-            .ToList();
+            .Concat(EngagementNotes.Of(evidence));
 
     private static JudgedHold Shown(MeasuredHold hold, StepReadings steps, PressureUnit unit) => new(
         hold.Step,

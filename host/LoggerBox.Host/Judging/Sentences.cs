@@ -1,5 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Units;
@@ -61,12 +63,26 @@ public static class Sentences
     public static string CoolDownShort(Step before, Step step, double seconds, double wanted) =>
         $"Only {seconds:0} s between {Words.StepName(before)} and {Words.StepName(step)}, less than {wanted:0} s: the oil was still hot from the one before.";
 
+    public static string TooCloseToCall(IReadOnlyList<Check> checks) =>
+        $"Too close to a limit to call: {string.Join(", ", checks.Select(CheckedReading))}. Repeat it once; the last good try counts.";
+
+    public static string EngagementCut(Gear gear, double seconds) =>
+        $"The {(gear == Gear.Reverse ? "reverse" : "forward")} clutch had not settled when the lever or the pedal moved: it takes {Words.Seconds(seconds)} at least. Leave it in gear at idle for ten seconds and look again.";
+
     public static string SessionCut() => "The recording ends without being closed: supply or card was lost. What was stored before is judged.";
 
     public static string SamplesLost(int gaps, double seconds) => $"{gaps} gaps without samples, {seconds:0.0} s together.";
 
     public static string AirThin(double torqueLoss, double stallDrop) =>
         $"At this altitude and air temperature a sound engine that breathes freely gives about {torqueLoss * 100:0} % less torque, and stalls up to {stallDrop * 100:0} % lower. Nothing was corrected for it.";
+
+    private static string CheckedReading(Check check)
+    {
+        string format = Words.FormatOf(check.Unit);
+        string unit = PressureUnits.TryParse(check.Unit, out PressureUnit pressure) ? Words.Name(pressure) : check.Unit;
+        string value = (check.Value ?? 0).ToString(format, CultureInfo.InvariantCulture);
+        return $"{Words.Quantity(check.Quantity)} {value} {unit} ({Words.Bounds(check.Min, check.Max, format, unit)})";
+    }
 
     // What a reading says, without its full stop: the level follows.
     public static string Reading(string name, string value, string unit, string bounds) => $"{name} {value} {unit} ({bounds})";

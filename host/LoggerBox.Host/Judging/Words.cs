@@ -28,6 +28,20 @@ public static class Words
         _ => "Converter pressure",
     };
 
+    /// <summary>A check's quantity as it is read out.</summary>
+    public static string Quantity(string code) => code switch
+    {
+        "rpm" => "engine speed",
+        "rpm-drop" => "speed drop",
+        "run-up-time" => "run-up time",
+        "main" => "main pressure",
+        "clutch" => "clutch pressure",
+        "converter" => "converter pressure",
+        "engagement-time" => "engagement time",
+        "difference-clutch" => "clutch, forward to reverse",
+        _ => code.Replace('-', ' '),
+    };
+
     public static string StepName(Step step) => step switch
     {
         Step.Zero => "engine off",
@@ -72,4 +86,12 @@ public static class Words
     };
 
     public static string Pressure(Measured reading, PressureUnit unit) => Pressure(reading.Value, unit);
+
+    /// <summary>How many places a checked value deserves, by the unit's code.</summary>
+    public static string FormatOf(string unitCode) => unitCode switch
+    {
+        "rpm" => "0",
+        "s" => "0.00",
+        _ => PressureUnits.TryParse(unitCode, out PressureUnit unit) ? Format(unit) : "0.##",
+    };
 }

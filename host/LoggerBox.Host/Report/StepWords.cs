@@ -36,17 +36,4 @@ public static class StepWords
         Gear.Reverse => "reverse",
         _ => "unknown",
     };
-
-    public static string Quantity(string code) => code switch
-    {
-        "rpm" => "engine speed",
-        "rpm-drop" => "speed drop",
-        "run-up-time" => "run-up time",
-        "main" => "main pressure",
-        "clutch" => "clutch pressure",
-        "converter" => "converter pressure",
-        "engagement-time" => "engagement time",
-        "difference-clutch" => "clutch, forward to reverse",
-        _ => code.Replace('-', ' '),
-    };
 }

@@ -87,7 +87,7 @@ public sealed class TextReport
             foreach (ReadingRow row in step)
             {
                 table.Add(
-                    StepWords.Quantity(row.Quantity),
+                    Words.Quantity(row.Quantity),
                     row.Value is double value ? Figure.Of(value, row.Unit) : "-",
                     row.Uncertainty is double uncertainty ? Figure.Of(uncertainty, row.Unit) : "",
                     Figure.Unit(row.Unit),

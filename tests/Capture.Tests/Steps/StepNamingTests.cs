@@ -69,6 +69,33 @@ public class StepNamingTests
     }
 
     [Fact]
+    public void An_engine_held_back_below_the_hold_speed_has_its_governed_speed_where_it_stalled()
+    {
+        Add(Gear.Neutral, 0);
+        Add(Gear.Neutral, 1863);
+        Add(Gear.Forward, 1857);
+        Add(Gear.Neutral, 0);
+        Add(Gear.Neutral, 1863);
+        Add(Gear.Forward, 1742);
+        Add(Gear.Reverse, 1743);
+        Assert.Equal(["zero", "hold-N", "hold-F", "zero", "governed", "stall-F", "stall-R"], Names());
+    }
+
+    [Theory]
+    [InlineData(1990)]
+    [InlineData(2060)]
+    public void A_hold_in_its_window_beside_the_stalls_is_no_governed_speed(double speed)
+    {
+        Add(Gear.Neutral, 0);
+        Add(Gear.Neutral, 2010, peak: 2110);
+        Add(Gear.Forward, 2010, peak: 2110);
+        Add(Gear.Neutral, 0);
+        Add(Gear.Neutral, speed, peak: 2150);
+        Add(Gear.Forward, 1895);
+        Assert.Equal("hold-N", Names()[4]);
+    }
+
+    [Fact]
     public void A_foot_that_wanders_parts_a_hold_into_two_of_the_same_name()
     {
         Add(Gear.Neutral, 2450);

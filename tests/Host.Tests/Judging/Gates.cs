@@ -1,5 +1,6 @@
 using System.Linq;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
@@ -69,6 +70,40 @@ public sealed class Gates
     }
 
     [Fact]
+    public void A_reading_too_close_to_call_asks_for_one_more_try_with_figure_and_limit()
+    {
+        var judgement = Judged.Of(new TestSession().Set(Step.HoldForward, main: 129.5));
+        ValidityNote note = Assert.Single(judgement.Validity, note => note.Code == "borderline");
+        Assert.Equal(Step.HoldForward, note.Step);
+        Assert.Equal(ValidityEffect.Note, note.Effect);
+        Assert.Equal("Too close to a limit to call: main pressure 129.5 psi (limits 129.0 to 185.0 psi). Repeat it once; the last good try counts.", note.Text);
+        Assert.DoesNotContain(Judged.Of(new TestSession()).Validity, note => note.Code == "borderline");
+    }
+
+    [Theory]
+    [InlineData(3.1, Verdict.High, true)]
+    [InlineData(1.2, Verdict.NotMeasured, false)]
+    public void An_engagement_that_was_cut_off_counts_only_where_it_was_too_long_by_then(double seconds, Verdict expected, bool noted)
+    {
+        var judgement = Judged.Of(new TestSession { EngageForward = seconds, EngageReverse = seconds, EngagementsCutOff = true });
+        Assert.Equal(expected, Judged.Check(judgement, "engage-F", "engagement-time").Verdict);
+        Assert.Equal(expected, Judged.Check(judgement, "engage-R", "engagement-time").Verdict);
+        Assert.Equal(noted ? 2 : 0, judgement.Validity.Count(note => note.Code == "engagement-cut"));
+        Assert.Equal(noted ? "modulator-slow" : null, judgement.Suspects.Select(suspect => suspect.Code).FirstOrDefault());
+    }
+
+    /// <summary>6 kPa of 154 is nothing, unless it is the mean of what jumped about.</summary>
+    [Theory]
+    [InlineData(5_000, true)]
+    [InlineData(91_000, false)]
+    public void A_clutch_reading_that_jumped_about_is_no_empty_clutch(double standard, bool isEmpty)
+    {
+        var session = new TestSession().Build();
+        var hold = new MeasuredHold(session, session.Holds[0], Step.IdleForward, null, Pascal(154_000, 5_000), Pascal(6_000, standard), null);
+        Assert.Equal(isEmpty, HoldGates.ClutchIsEmpty(hold));
+    }
+
+    [Fact]
     public void Oil_temperature_that_nobody_wrote_down_is_noted()
     {
         Assert.Contains(Judged.Of(new TestSession()).Validity, note => note.Code == "oil-temperature-unknown");
@@ -100,4 +135,6 @@ public sealed class Gates
         Assert.Equal(845.6, SiteAir.PressureHectopascal(1500), 1);
         Assert.Equal(0, SiteAir.TorqueLoss(null, null));
     }
+
+    private static Measured Pascal(double value, double standard) => new(value, new UncertaintyBudget().Add(standard));
 }

@@ -29,6 +29,19 @@ public sealed class SharedRanks
         Assert.DoesNotContain("converter-relief-open", Judged.First(Judged.Of(session)));
     }
 
+    /// <summary>Cheapest next check of this group: converter inlet against outlet, main at idle against the sheet (common practice, no source).</summary>
+    [Fact]
+    public void Main_a_little_low_at_idle_in_gear_does_not_part_them()
+    {
+        var session = new TestSession().Scale(Channel.Converter, 0.3, Everywhere)
+            .Scale(Channel.Main, 0.58, Step.IdleNeutral).Scale(Channel.Main, 0.55, Step.IdleForward, Step.IdleReverse)
+            .Scale(Channel.Clutch, 0.55, Step.IdleForward, Step.IdleReverse);
+        string[] first = [.. Judged.First(Judged.Of(session))];
+        Assert.Contains("converter-relief-open", first);
+        Assert.Contains("lube-plug-missing", first);
+        Assert.Contains("pump-worn", first);
+    }
+
     [Fact]
     public void Low_pressure_accuses_where_the_speed_was_not_measured()
     {

@@ -40,6 +40,9 @@ public sealed class TestSession
 
     public double? EngageReverse { get; set; } = 1.05;
 
+    /// <summary>The lever or the pedal moved before the pressure stood.</summary>
+    public bool EngagementsCutOff { get; set; }
+
     public bool ForwardNeverFills { get; set; }
 
     public bool ReverseNeverFills { get; set; }
@@ -125,7 +128,7 @@ public sealed class TestSession
         {
             Header = header,
             Holds = holds,
-            Engagements = [.. Engagement(Gear.Forward, EngageForward, ForwardNeverFills), .. Engagement(Gear.Reverse, EngageReverse, ReverseNeverFills)],
+            Engagements = [.. Engagement(Gear.Forward, EngageForward, ForwardNeverFills, EngagementsCutOff), .. Engagement(Gear.Reverse, EngageReverse, ReverseNeverFills, EngagementsCutOff)],
             RunUps = [new RunUpRecord { Gear = Gear.Neutral, FromTenths = 7500, ToTenths = (int)(10 * (readings.TryGetValue(Step.Governed, out var g) ? g[0] ?? 2450 : 2450) * SpeedScale), Milliseconds = (int)(1000 * RunUp) }],
             Events = OilCelsius is { } oil ? [new EventRecord { Kind = EventKind.OilTemperature, Value = (int)(oil * 10) }] : [],
             End = new SessionEnd { Reason = SessionEndReason.EndOfRecording },
@@ -147,7 +150,7 @@ public sealed class TestSession
         _ => step,
     };
 
-    private static IEnumerable<EngagementRecord> Engagement(Gear gear, double? seconds, bool never)
+    private static IEnumerable<EngagementRecord> Engagement(Gear gear, double? seconds, bool never, bool cut)
     {
         if (never || seconds is not null)
         {
@@ -155,6 +158,7 @@ public sealed class TestSession
             yield return new EngagementRecord
             {
                 Gear = gear,
+                Disturbed = cut,
                 FillMilliseconds = total / 3,
                 RiseMilliseconds = total - (total / 3),
                 TotalMilliseconds = total,

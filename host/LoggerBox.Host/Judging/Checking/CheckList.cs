@@ -133,12 +133,12 @@ public static class CheckList
 
         if (EngagementReadings.GearsUnknown(evidence.Sessions))
         {
-            yield return LimitCheck.Of("engage", "engagement-time", EngagementReadings.LongestTwo(evidence.Sessions).Longest, "s", limit);
+            yield return LimitCheck.Of("engage", "engagement-time", EngagementReadings.LongestTwo(evidence.Sessions, limit.Max).Longest, "s", limit);
         }
         else
         {
-            yield return LimitCheck.Of("engage-F", "engagement-time", EngagementReadings.Seconds(evidence.Sessions, Gear.Forward), "s", limit);
-            yield return LimitCheck.Of("engage-R", "engagement-time", EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse), "s", limit);
+            yield return LimitCheck.Of("engage-F", "engagement-time", EngagementReadings.Seconds(evidence.Sessions, Gear.Forward, limit.Max), "s", limit);
+            yield return LimitCheck.Of("engage-R", "engagement-time", EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse, limit.Max), "s", limit);
         }
     }
 

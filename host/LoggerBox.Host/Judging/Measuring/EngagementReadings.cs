@@ -7,7 +7,10 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Measuring;
 
-/// <summary>Clutch engagements at idle: the longest that nothing disturbed is the one judged.</summary>
+/// <summary>
+/// Clutch engagements at idle: the longest that nothing disturbed is the one judged. Where each was disturbed before the pressure stood,
+/// one that had taken longer than the limit by then is judged all the same: it can only have taken longer still.
+/// </summary>
 public static class EngagementReadings
 {
     /// <summary>Above this speed (rpm) the pump fills a clutch faster than any idle limit means.</summary>
@@ -16,10 +19,12 @@ public static class EngagementReadings
     /// <summary>A hold that an engagement leads to begins at most this long after it.</summary>
     private const long SettlingMicroseconds = 4_000_000;
 
-    public static EngagementRecord? Longest(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
-        AtIdle(sessions, gear)
-            .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0)
-            .MaxBy(record => record.TotalMilliseconds);
+    /// <summary>One that was cut off, where no other of this gear was whole, and longer than this when it was.</summary>
+    public static EngagementRecord? CutOff(IReadOnlyList<RecordedSession> sessions, Gear gear, double? beyondSeconds) =>
+        Longest(sessions, gear, disturbed: false) is null
+        && Longest(sessions, gear, disturbed: true) is { } record && record.TotalMilliseconds / 1000.0 > beyondSeconds
+            ? record
+            : null;
 
     /// <summary>The recording tells of no engagement in which gear it was.</summary>
     public static bool GearsUnknown(IReadOnlyList<RecordedSession> sessions) =>
@@ -33,20 +38,25 @@ public static class EngagementReadings
     }
 
     /// <summary>Half of the time between two samples at each end, and as much again for the shape of the corner.</summary>
-    public static Measured? Seconds(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
-        Longest(sessions, gear) is { } record ? Timed(sessions, record) : null;
+    /// <param name="mostSeconds">The limit, where there is one.</param>
+    public static Measured? Seconds(IReadOnlyList<RecordedSession> sessions, Gear gear, double? mostSeconds = null) =>
+        (Longest(sessions, gear, disturbed: false) ?? CutOff(sessions, gear, mostSeconds)) is { } record ? Timed(sessions, record) : null;
 
     /// <summary>Where no engagement tells its gear: the longest first. At most two count, because there are two clutches.</summary>
-    public static (Measured? Longest, Measured? Next) LongestTwo(IReadOnlyList<RecordedSession> sessions)
+    /// <param name="mostSeconds">The limit, where there is one.</param>
+    public static (Measured? Longest, Measured? Next) LongestTwo(IReadOnlyList<RecordedSession> sessions, double? mostSeconds = null)
     {
-        var two = AtIdle(sessions, Gear.Unknown)
-            .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0)
+        var two = Filled(sessions, Gear.Unknown, disturbed: false)
             .OrderByDescending(record => record.TotalMilliseconds)
             .Take(2)
             .Select(record => Timed(sessions, record))
             .ToList();
-        return (two.Count > 0 ? two[0] : null, two.Count > 1 ? two[1] : null);
+        Measured? cut = CutOff(sessions, Gear.Unknown, mostSeconds) is { } record ? Timed(sessions, record) : null;
+        return (two.Count > 0 ? two[0] : cut, two.Count > 1 ? two[1] : null);
     }
+
+    private static EngagementRecord? Longest(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
+        Filled(sessions, gear, disturbed).MaxBy(record => record.TotalMilliseconds);
 
     private static Measured Timed(IReadOnlyList<RecordedSession> sessions, EngagementRecord record)
     {
@@ -85,7 +95,8 @@ public static class EngagementReadings
         };
     }
 
-    private static IEnumerable<EngagementRecord> AtIdle(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
+    private static IEnumerable<EngagementRecord> Filled(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
         sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear))
-            .Where(record => !record.Disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm);
+            .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm)
+            .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0);
 }

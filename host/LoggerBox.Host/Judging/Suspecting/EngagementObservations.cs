@@ -20,8 +20,8 @@ public static class EngagementObservations
         var limit = evidence.Sheet.EngagementSeconds;
         bool gearsUnknown = EngagementReadings.GearsUnknown(evidence.Sessions);
         var (forward, reverse) = gearsUnknown
-            ? EngagementReadings.LongestTwo(evidence.Sessions)
-            : (EngagementReadings.Seconds(evidence.Sessions, Gear.Forward), EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse));
+            ? EngagementReadings.LongestTwo(evidence.Sessions, limit?.Max)
+            : (EngagementReadings.Seconds(evidence.Sessions, Gear.Forward, limit?.Max), EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse, limit?.Max));
         string name = gearsUnknown ? "Engagement" : "Engagement of F";
         string other = gearsUnknown ? "Next to longest engagement" : "Engagement of R";
         double veryLow = 0.5 * (limit?.Min ?? 0);

@@ -13,14 +13,13 @@ public static class Ties
 {
     private static readonly Tie[] All =
     [
-        // Converter starved in every gear: worn pump or open outlet, until the pump is so weak that main falls as well.
+        // Converter starved in every gear: worn pump or open outlet, until the pump is so weak that main falls at speed, or surely at idle
+        // in N. A little at idle in gear is no sign: what runs out through an open outlet is missing there as well.
         new([Cause.ConverterReliefOpen, Cause.LubePlugMissing, Cause.PumpWorn])
         {
-            PartedWhereOff =
-            [
-                Observation.MainIdleNeutral, Observation.MainIdleForward, Observation.MainIdleReverse,
-                Observation.MainHoldNeutral, Observation.MainHoldForward, Observation.MainHoldReverse,
-            ],
+            PartedWhereTold = [Observation.MainIdleNeutral],
+            PartedWhereVeryLow = [Observation.MainIdleForward, Observation.MainIdleReverse],
+            PartedWhereOff = [Observation.MainHoldNeutral, Observation.MainHoldForward, Observation.MainHoldReverse],
         },
         new([Cause.ConverterReliefOpen, Cause.LubePlugMissing]),
 
@@ -73,13 +72,20 @@ public static class Ties
     {
         public Observation[] PartedWhereOff { get; init; } = [];
 
+        /// <summary>Off by more than the uncertainty.</summary>
+        public Observation[] PartedWhereTold { get; init; } = [];
+
+        public Observation[] PartedWhereVeryLow { get; init; } = [];
+
         public Observation[] PartedWhereSeen { get; init; } = [];
 
         public Observation[] OnlyWhereVeryLow { get; init; } = [];
 
         public bool Holds(IReadOnlyList<Observed> observations) =>
             observations.All(seen => !PartedWhereSeen.Contains(seen.Observation)
-                && (!PartedWhereOff.Contains(seen.Observation) || seen.Strongest == Level.Normal))
+                && (!PartedWhereOff.Contains(seen.Observation) || seen.Strongest == Level.Normal)
+                && (!PartedWhereTold.Contains(seen.Observation) || !seen.Telling)
+                && (!PartedWhereVeryLow.Contains(seen.Observation) || seen.Strongest != Level.VeryLow))
             && (OnlyWhereVeryLow.Length == 0 || observations.Any(seen => OnlyWhereVeryLow.Contains(seen.Observation) && seen.Strongest == Level.VeryLow));
     }
 }

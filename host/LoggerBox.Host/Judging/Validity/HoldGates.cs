@@ -46,9 +46,10 @@ public static class HoldGates
             return false;
         }
 
-        // Without a main reading the clutch's own uncertainty and the usual return-spring pressure decide.
+        // Without a main reading the clutch's own uncertainty and the usual return-spring pressure decide. A reading that jumped about
+        // says nothing of the kind.
         double full = hold.Main?.Value ?? 300_000;
-        return clutch.Value < Math.Max(EmptyClutch * full, clutch.Expanded);
+        return clutch.Expanded < full / 2 && clutch.Value < Math.Max(EmptyClutch * full, clutch.Expanded);
     }
 
     public static IEnumerable<ValidityNote> Notes(StepReadings steps, DataSheet sheet, IEnumerable<EventRecord> events)

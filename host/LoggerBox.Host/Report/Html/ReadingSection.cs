@@ -36,7 +36,7 @@ internal static class ReadingSection
             Verdict verdict when VerdictWords.IsClose(verdict) => "close",
             _ => "in",
         };
-        page.Open("tr").Element("td", StepWords.Quantity(row.Quantity));
+        page.Open("tr").Element("td", Words.Quantity(row.Quantity));
         page.Element("td", row.Value is double value ? Figure.WithUnit(value, row.Unit) : "–", "number");
         page.Element("td", row.Uncertainty is double uncertainty ? Figure.Of(uncertainty, row.Unit) : "", "number soft");
         page.Element("td", row.Peak is double peak ? Figure.Of(peak, row.Unit) : "", "number soft");
