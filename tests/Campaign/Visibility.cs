@@ -23,11 +23,13 @@ internal sealed record Visibility(bool OutOfLimits, double Difference, string Di
 
     public bool IsVisible => OutOfLimits || Measuring || Difference > SoundPairsAgreeWithin;
 
-    public static Visibility Of(FittedTruck fitted, Measurement measured, Judgement sound)
+    /// <param name="sound">The same truck in order; asked for only where no limit tells.</param>
+    public static Visibility Of(FittedTruck fitted, Measurement measured, Func<Judgement> sound)
     {
         bool outside = measured.True.Checks.Any(check => IsBeyond(check, measured.Seen));
-        var (size, name) = LargestMove(measured.True, sound);
-        return new Visibility(outside, size, name, MeasuringIsWrong(fitted));
+        bool wrong = MeasuringIsWrong(fitted);
+        var (size, name) = outside || wrong ? (0, "") : LargestMove(measured.True, sound());
+        return new Visibility(outside, size, name, wrong);
     }
 
     // By more than the uncertainty of the reading that the technician has; what was not measured shows nothing.

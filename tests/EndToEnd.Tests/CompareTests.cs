@@ -47,4 +47,10 @@ public class CompareTests
 
         LoggerBoxCommand.Run("compare", "J1", "J2", "--archive", bench.Archive).Refused(1, "J1", "SN-1", "J2", "SN-2");
     }
+
+    /// <summary>One file of pickup edges cannot be the speed of two visits.</summary>
+    [Fact]
+    public void Pickup_edges_of_one_file_are_not_taken_for_both_sides() =>
+        LoggerBoxCommand.Run("compare", Recordings.Trace("healthy"), Recordings.Trace("healthy"), "--sheet", Recordings.Sheet("healthy"), "--pulses", "edges.txt")
+            .Refused(2, "--pulses");
 }

@@ -22,16 +22,22 @@ internal sealed class SubjectReading(Terminal terminal)
     public void AddTo(Command verb)
     {
         verb.Arguments.Add(what);
-        AddOptionsTo(verb);
+        AddSharedTo(verb);
+        trace.AddTo(verb);
     }
 
-    /// <summary>For a verb that names its own subjects.</summary>
+    /// <summary>For a verb that names two subjects of its own.</summary>
     public void AddOptionsTo(Command verb)
+    {
+        AddSharedTo(verb);
+        trace.AddRangesTo(verb);
+    }
+
+    private void AddSharedTo(Command verb)
     {
         verb.Options.Add(namedSheet);
         verb.Options.Add(unit);
         verb.Options.Add(archive);
-        trace.AddTo(verb);
     }
 
     public (Subject Subject, Judgement Judgement) Judged(ParseResult line) => Judged(line, line.GetRequiredValue(what));

@@ -16,11 +16,17 @@ internal sealed class TraceOptions
 
     public void AddTo(Command verb)
     {
+        AddRangesTo(verb);
+        verb.Options.Add(pulses);
+        verb.Options.Add(pulsesPerRevolution);
+    }
+
+    /// <summary>For a verb that reads two traces: pickup edges belong to one.</summary>
+    public void AddRangesTo(Command verb)
+    {
         verb.Options.Add(rangeMain);
         verb.Options.Add(rangeClutch);
         verb.Options.Add(rangeConverter);
-        verb.Options.Add(pulses);
-        verb.Options.Add(pulsesPerRevolution);
     }
 
     /// <summary>The first of them that is on the command line; null where none is.</summary>

@@ -11,7 +11,8 @@ namespace LoggerBox.Host.Comparing;
 /// <param name="Before">Null where it was not taken then; so is <paramref name="After"/>.</param>
 /// <param name="Change">After less before; null where either is missing.</param>
 /// <param name="Uncertainty">
-/// Of the change, expanded, 95.45 %: those of both readings, root sum of squares. Two visits may be two instruments, so nothing cancels.
+/// Of the change, expanded, 95.45 %: those of both readings, root sum of squares; null where one of them is not known. Two visits may be two
+/// instruments, so nothing cancels.
 /// </param>
 public sealed record ReadingChange(
     string Step, string Quantity, string Unit, ReadingRow? Before, ReadingRow? After, double? Change, double? Uncertainty)
@@ -75,11 +76,9 @@ public sealed record Comparison(
         }
 
         double? change = after?.Value - before?.Value;
-        double? uncertainty = change is null ? null : Math.Sqrt(Square(before?.Uncertainty) + Square(after?.Uncertainty));
+        double? uncertainty = before?.Uncertainty is { } one && after?.Uncertainty is { } other ? Math.Sqrt((one * one) + (other * other)) : null;
         return new ReadingChange(either.Step, either.Quantity, either.Unit, before, after, change, uncertainty);
     }
-
-    private static double Square(double? value) => (value ?? 0) * (value ?? 0);
 
     private static IEnumerable<string> Doubts(Judgement before, Judgement after)
     {

@@ -2,6 +2,7 @@ using System;
 using System.IO;
 using System.Linq;
 using LoggerBox.Host.Comparing;
+using LoggerBox.Host.Judging;
 using LoggerBox.Host.Tests.Judging;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
@@ -35,6 +36,17 @@ public sealed class ComparisonTests
         var comparison = Comparison.Of(Judged.Of(new TestSession()), Judged.Of(new TestSession { Scatter = 0.02 }));
         Assert.All(comparison.Readings, row => Assert.Equal(Math.Sqrt(Math.Pow(row.Before!.Uncertainty!.Value, 2) + Math.Pow(row.After!.Uncertainty!.Value, 2)), row.Uncertainty!.Value, 9));
         Assert.All(comparison.Readings.Where(row => row.Quantity != "engagement-time"), row => Assert.False(row.IsReal, $"{row.Step} {row.Quantity}"));
+    }
+
+    [Fact]
+    public void A_change_whose_uncertainty_is_not_known_is_neither_real_nor_none()
+    {
+        Judgement judged = Judged.Of(new TestSession());
+        Judgement unsure = judged with { Checks = [.. judged.Checks.Select(check => check with { Uncertainty = null })] };
+        ReadingChange main = Reading(Comparison.Of(judged, unsure), "hold-F", "main");
+        Assert.NotNull(main.Change);
+        Assert.Null(main.Uncertainty);
+        Assert.Null(main.IsReal);
     }
 
     [Fact]
