@@ -35,12 +35,7 @@ public sealed class IncomingSessions
     /// <summary>Stores several stretches in one go: all of them are on the disk when this returns, or none.</summary>
     public void StoreParts(string id, IEnumerable<(long Start, byte[] Bytes)> parts) => archive.Change(open =>
     {
-        long row = archive.Sessions.RowOf(open, id);
-        foreach ((long start, byte[] bytes) in parts)
-        {
-            SessionParts.Store(open, row, start, bytes);
-        }
-
+        Store(open, archive.Sessions.RowOf(open, id), parts);
         return true;
     });
 
@@ -49,10 +44,12 @@ public sealed class IncomingSessions
         SessionParts.Received(open, archive.Sessions.RowOf(open, id)).HolesIn(new ByteRange(0, archive.Sessions.Find(open, id).Length)));
 
     /// <summary>Reads the records of a session whose bytes are all here and marks it complete.</summary>
+    /// <param name="last">What is to be stored first, in the same go.</param>
     /// <returns>The session's row: another one where the archive holds the same content already.</returns>
     /// <exception cref="UserErrorException">Bytes are missing.</exception>
-    public ArchivedSession Complete(string id) => archive.Change(open =>
+    public ArchivedSession Complete(string id, IEnumerable<(long Start, byte[] Bytes)>? last = null) => archive.Change(open =>
     {
+        Store(open, archive.Sessions.RowOf(open, id), last ?? []);
         ArchivedSession arriving = archive.Sessions.Find(open, id);
         if (arriving.Received != arriving.Length)
         {
@@ -81,6 +78,14 @@ public sealed class IncomingSessions
         SetAside(open, archive.Sessions.RowOf(open, id));
         return true;
     });
+
+    private static void Store(SqliteConnection open, long row, IEnumerable<(long Start, byte[] Bytes)> parts)
+    {
+        foreach ((long start, byte[] bytes) in parts)
+        {
+            SessionParts.Store(open, row, start, bytes);
+        }
+    }
 
     private static void SetAside(SqliteConnection open, long row) =>
         open.Execute("UPDATE sessions SET state = 'set-aside' WHERE id = $id", ("$id", row));

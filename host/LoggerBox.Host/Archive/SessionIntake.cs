@@ -85,9 +85,9 @@ public sealed class SessionIntake
         IReadOnlyList<ByteRange> holes = archive.Incoming.Missing(id);
         long received = length - holes.Sum(hole => hole.Length);
         resumed = received > 0;
+        using ArrivingParts parts = new(archive, id);
         if (holes.Count > 0)
         {
-            using ArrivingParts parts = new(archive, id);
             source.Read(identity.SessionNumber, holes, (offset, bytes) =>
             {
                 parts.Add(offset, bytes);
@@ -96,7 +96,7 @@ public sealed class SessionIntake
             });
         }
 
-        return archive.Incoming.Complete(id);
+        return parts.Complete();
     }
 
     private Agreement Compare(ArchivedSession row) => source.Compare(row, () => archive.Sessions.BytesAsTheyAre(row.Id));
