@@ -9,9 +9,6 @@ namespace LoggerBox.Capture.Holds
     /// </summary>
     public sealed class HoldFinder
     {
-        // The newest bins are the ones that left; one more was half way.
-        private const int BinsLeaving = 4;
-
         private readonly BinSpan _span = new BinSpan();
         private readonly RecentBins _recent = new RecentBins();
         private readonly Tolerances _tolerances;
@@ -70,8 +67,9 @@ namespace LoggerBox.Capture.Holds
                 return false;
             }
 
-            GatherExtremes(BinsLeaving);
-            return _steadiness.Left() && End(BinsLeaving);
+            GatherExtremes(Steadiness.BinsLeaving);
+            int left = _steadiness.BinsLeft();
+            return left > 0 && End(left);
         }
 
         /// <summary>
@@ -131,7 +129,7 @@ namespace LoggerBox.Capture.Holds
                 _extremes[channel] = 0;
             }
 
-            for (int age = _approach.ArrivalAge; age >= BinsLeaving; age--)
+            for (int age = _approach.ArrivalAge; age >= Steadiness.BinsLeaving; age--)
             {
                 GatherExtremes(age);
             }
@@ -157,7 +155,7 @@ namespace LoggerBox.Capture.Holds
         private bool End(int dropped)
         {
             int end = _span.Count - dropped;
-            for (int age = BinsLeaving - 1; age >= dropped; age--)
+            for (int age = Steadiness.BinsLeaving - 1; age >= dropped; age--)
             {
                 GatherExtremes(age);
             }

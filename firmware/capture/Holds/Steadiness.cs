@@ -8,7 +8,16 @@ namespace LoggerBox.Capture.Holds
         public const int WindowBins = 15;
         private const int EndBins = 5;
         private const int NewestBins = 3;
+
+        // The newest bins are the ones that left; one more was half way.
+        public const int BinsLeaving = NewestBins + 1;
         private const int FewestReadings = 6;
+
+        /// <summary>
+        /// An engine takes half a second and longer to another speed, and its speed is read over the last half second: the bins on the way there
+        /// widen the scatter that the way is held against.
+        /// </summary>
+        private const int SpeedArrivesBins = 10;
 
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
@@ -50,29 +59,36 @@ namespace LoggerBox.Capture.Holds
             return any;
         }
 
-        /// <summary>A channel's newest bins lie elsewhere than the window before them.</summary>
-        public bool Left()
+        /// <summary>How many of the newest bins lie elsewhere than the window before them, or are on the way there; 0 where none do.</summary>
+        public int BinsLeft()
         {
-            int end = _span.Count;
-            int middle = end - NewestBins;
-            int begin = IntegerMath.Max(0, middle - WindowBins);
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                if (_span.Readings(channel, middle, end) == 0 || _span.Readings(channel, begin, middle) < FewestReadings)
+                if (Left(channel, 0))
                 {
-                    continue;
-                }
-
-                long before = _span.Mean(channel, begin, middle);
-                long scatter = _span.Deviation(channel, begin, middle);
-                long step = IntegerMath.Abs(_span.Mean(channel, middle, end) - before);
-                if (step > _tolerances.Left(channel, _tolerances.Level(channel, before), scatter))
-                {
-                    return true;
+                    return BinsLeaving;
                 }
             }
 
-            return false;
+            return Left(Channel.Speed, SpeedArrivesBins) ? BinsLeaving + SpeedArrivesBins : 0;
+        }
+
+        // The newest bins against the window that ended so many bins before them.
+        private bool Left(int channel, int between)
+        {
+            int end = _span.Count;
+            int newest = end - NewestBins;
+            int middle = newest - between;
+            int begin = IntegerMath.Max(0, middle - WindowBins);
+            if (_span.Readings(channel, newest, end) == 0 || middle <= 0 || _span.Readings(channel, begin, middle) < FewestReadings)
+            {
+                return false;
+            }
+
+            long before = _span.Mean(channel, begin, middle);
+            long scatter = _span.Deviation(channel, begin, middle);
+            long step = IntegerMath.Abs(_span.Mean(channel, newest, end) - before);
+            return step > _tolerances.Left(channel, _tolerances.Level(channel, before), scatter);
         }
 
         private bool Moves(int channel, int begin, int end)
