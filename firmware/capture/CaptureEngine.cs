@@ -46,12 +46,15 @@ namespace LoggerBox.Capture
         private readonly LoopWatch _loops;
         private readonly Tags _tags;
         private readonly CueGiver _cues;
-        private readonly OpenStep _openStep = new OpenStep();
+        private readonly EndedHolds _ended;
         private readonly SessionEnd _end = new SessionEnd();
         private long _last = -1;
         private int _binsOpen;
         private int _holdSpeed;
-        private bool _wholeTestShown;
+        private bool _lastHadBin;
+        private int _openSpeed;
+        private Gear _openGear;
+        private bool _isRunUpSought;
 
         public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
         {
@@ -69,6 +72,7 @@ namespace LoggerBox.Capture
             _tags = new Tags(board, log);
             _cues = new CueGiver(board, _tags, Live);
             _guards = new RunGuards(plan, header, _tags, _cues);
+            _ended = new EndedHolds(_holds, _session, log, _tags, _cues, Live);
         }
 
         /// <summary>What is to be seen of the running session; filled again in each step.</summary>
@@ -106,11 +110,13 @@ namespace LoggerBox.Capture
             _recorder.Add(_sample);
             BridgeGap(now);
             FollowTags(now);
-            if (_clean.Add(_sample))
+            bool hasBin = _clean.Add(_sample) && FollowReadings(_clean.Latest);
+            if (!hasBin || _lastHadBin)
             {
-                FollowReadings(_clean.Latest);
+                Advance(now);
             }
 
+            _lastHadBin = hasBin;
             _last = now;
             Show(now);
         }
@@ -127,8 +133,10 @@ namespace LoggerBox.Capture
         /// <summary>Closes the session: what is still open is measured and written.</summary>
         public void End(SessionEndReason reason, long now)
         {
-            KeepHold(_holds.Break(0), now, _tags.Gear, _tags.Mark);
-            KeepEngagement(_engagements.Tag(Gear.Unknown, now), now);
+            Finish(now);
+            BreakHold(0, _tags.Gear, _tags.Mark, now);
+            _engagements.Tag(Gear.Unknown, now);
+            Finish(now);
             _recorder.Close();
             _end.Microseconds = now;
             _end.Reason = reason;
@@ -154,7 +162,7 @@ namespace LoggerBox.Capture
                 return;
             }
 
-            KeepHold(_holds.Break(0), now, _tags.Gear, _tags.Mark);
+            BreakHold(0, _tags.Gear, _tags.Mark, now);
             _clean.Clear();
             _bins.Clear();
             _speed.Clear();
@@ -168,28 +176,30 @@ namespace LoggerBox.Capture
             if (_tags.GearChanged || _tags.MarkChanged)
             {
                 int untrusted = _tags.GearChanged && !_tags.MarkChanged ? TagLateBins : MarkLateBins;
-                KeepHold(_holds.Break(untrusted), now, _tags.GearBefore, _tags.MarkBefore);
+                BreakHold(untrusted, _tags.GearBefore, _tags.MarkBefore, now);
             }
 
             if (_tags.GearChanged)
             {
-                KeepEngagement(_engagements.Tag(_tags.Gear, now), now);
+                FinishEngagement(now);
+                _engagements.Tag(_tags.Gear, now);
             }
         }
 
-        private void FollowReadings(SampleSet clean)
+        // True when a bin was completed.
+        private bool FollowReadings(SampleSet clean)
         {
             _speed.Add(clean.Microseconds, clean.Values[Channel.Speed]);
             _engagements.AddSample(clean);
             if (!_bins.Add(clean))
             {
-                return;
+                return false;
             }
 
             long now = clean.Microseconds;
             Bin bin = _bins.Completed;
             SpeedTenths = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
-            KeepEngagement(_engagements.Add(bin), now);
+            _engagements.Add(bin);
             FollowHold(bin, now);
             FollowStep();
             _guards.Watch(bin, SpeedTenths, now);
@@ -198,16 +208,29 @@ namespace LoggerBox.Capture
                 _tags.Write(now, EventKind.LoopState, _loops.Changed);
                 _cues.Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
             }
+
+            return true;
         }
 
         private void FollowHold(Bin bin, long now)
         {
+            if (_holds.IsFull)
+            {
+                _ended.Finish(now);
+            }
+
             bool wasOpen = _holds.IsOpen;
-            KeepHold(_holds.Add(bin), now, _tags.Gear, _tags.Mark);
+            if (_holds.Add(bin))
+            {
+                _ended.Begin(_tags.Gear, _tags.Mark);
+            }
+
             if (_holds.JustOpened)
             {
                 _binsOpen = 0;
-                TimeRunUp();
+                _openSpeed = (int)(_holds.LatestHundredths(Channel.Speed) / 100);
+                _openGear = _tags.Gear;
+                _isRunUpSought = true;
             }
             else if (wasOpen && !_holds.IsOpen)
             {
@@ -231,50 +254,84 @@ namespace LoggerBox.Capture
             }
             else if (_binsOpen == BinsASecond || _binsOpen == BinsUntilCaptured)
             {
-                Live.Step = _openStep.Recognise(_holds, _session, _binsOpen / BinsASecond, _tags.Gear, _tags.Mark);
+                _ended.Look(_binsOpen / BinsASecond);
+            }
+        }
+
+        private void BreakHold(int untrusted, Gear gear, Step mark, long now)
+        {
+            if (untrusted == 0 || _holds.IsFull)
+            {
+                _ended.Finish(now);
+            }
+
+            if (_holds.Break(untrusted))
+            {
+                _ended.Begin(gear, mark);
+            }
+        }
+
+        /// <summary>One of the things that are due and that no reading waits for.</summary>
+        private bool Advance(long now)
+        {
+            if (_ended.Advance(now))
+            {
+                return true;
+            }
+
+            if (_isRunUpSought && !_holds.IsApproachSought)
+            {
+                _isRunUpSought = false;
+                _runUps.Begin(_holds.ApproachStartMicroseconds, _holds.ApproachFromTenths, _holds.ApproachMilliseconds > 0 ? _openSpeed : 0);
+                return true;
+            }
+
+            if (_runUps.IsRunning)
+            {
+                TimeRunUp();
+                return true;
+            }
+
+            return AdvanceEngagement(now);
+        }
+
+        private void Finish(long now)
+        {
+            while (Advance(now))
+            {
             }
         }
 
         private void TimeRunUp()
         {
-            int speed = (int)(_holds.LatestHundredths(Channel.Speed) / 100);
-            if (_holds.ApproachMilliseconds > 0
-                && _runUps.Time(_holds.ApproachStartMicroseconds, _holds.ApproachFromTenths, speed))
+            if (_runUps.Advance() && _runUps.IsTimed)
             {
-                _runUps.Timed.Gear = _tags.Gear;
+                _runUps.Timed.Gear = _openGear;
                 _log.Append(_runUps.Timed);
             }
         }
 
-        private void KeepEngagement(bool ended, long now)
+        private bool AdvanceEngagement(long now)
         {
-            if (ended)
+            if (!_engagements.Advance())
             {
+                return false;
+            }
+
+            if (_engagements.IsWhole)
+            {
+                _engagements.Take();
                 _log.Append(_engagements.Ended);
                 _cues.Give(_engagements.Ended.Disturbed || _engagements.Ended.NeverFilled ? Cue.None : Cue.EngagementCaptured, now);
             }
+
+            return true;
         }
 
-        private void KeepHold(bool ended, long now, Gear gear, Step mark)
+        private void FinishEngagement(long now)
         {
-            if (!ended)
+            while (AdvanceEngagement(now))
             {
-                return;
-            }
-
-            HoldRecord hold = _holds.Ended;
-            _session.Add(hold, gear, mark);
-            _log.Append(hold);
-            if (_session.IsDriveCut(hold))
-            {
-                _tags.Write(now, EventKind.DriveCut, (int)gear);
-                _cues.Give(Cue.DriveCut, now);
-            }
-
-            if (_session.IsWholeTest && !_wholeTestShown)
-            {
-                _wholeTestShown = true;
-                _cues.Give(Cue.AllCaptured, now);
             }
         }
     }

@@ -7,7 +7,7 @@ namespace LoggerBox.Protocol.Encoding
     public sealed class AveragePredictor : Predictor
     {
         // Weights 1/2, 1/4, 1/8, then 1/16 of each new value: a young mean trusts new values more.
-        private const int LastShift = 4;
+        internal const int LastShift = 4;
 
         private int level;
         private int taken;

@@ -16,11 +16,13 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Bits that one value takes at most.</summary>
         public const int LongestBits = EscapeOnes + ValueBits + 1;
 
+        // The mean error runs over about 16 values.
+        internal const int MeanShift = 4;
+
         private const int MaxParameter = 15;
         private const int FirstParameter = 2;
 
-        // The mean error runs over about 16 values.
-        private const int MeanShift = 4;
+        internal const int FirstMean = 1 << (FirstParameter + MeanShift);
 
         private readonly Predictor predictor;
         private int parameter;
@@ -36,18 +38,14 @@ namespace LoggerBox.Protocol.Encoding
         public void Begin()
         {
             parameter = FirstParameter;
-            mean = 1 << (FirstParameter + MeanShift);
+            mean = FirstMean;
             isMissing = true;
             hasBegun = false;
         }
 
-        /// <summary>
-        /// Takes a column's values from..to (to not included); returns their bits, which go to the writer if there is one. The state of
-        /// the usual case lies in locals: this loop is most of what storing costs.
-        /// </summary>
-        public int Put(short[] column, int from, int to, BitWriter? writer)
+        /// <summary>Writes a column's values from..to (to not included).</summary>
+        public void Write(short[] column, int from, int to, BitWriter writer)
         {
-            int bits = to - from;
             Predictor foretelling = predictor;
             int rice = parameter;
             int average = mean;
@@ -61,16 +59,19 @@ namespace LoggerBox.Protocol.Encoding
                 {
                     parameter = rice;
                     mean = average;
-                    bits += PutUnusual(value, writer) - 1;
+                    Put(value, writer);
                     rice = parameter;
                     average = mean;
                     continue;
                 }
 
-                bits += ones + rice;
-                if (writer != null)
+                if (ones + rice < BitWriter.MaxBits)
                 {
-                    WriteRice(writer, ones, folded, rice);
+                    writer.Write((((2 << ones) - 2) << rice) | (folded & ((1 << rice) - 1)), ones + 1 + rice);
+                }
+                else
+                {
+                    WriteLong(writer, ones, folded, rice);
                 }
 
                 int usual = average >> MeanShift;
@@ -85,7 +86,31 @@ namespace LoggerBox.Protocol.Encoding
 
             parameter = rice;
             mean = average;
-            return bits;
+        }
+
+        /// <summary>Takes one value of any kind; returns its bits, which go to the writer if there is one.</summary>
+        public int Put(int value, BitWriter? writer)
+        {
+            if (!isMissing)
+            {
+                return value == SampleSet.Missing ? PutEscape(value, writer) : PutPresent(value, writer);
+            }
+
+            isMissing = value == SampleSet.Missing;
+            writer?.Write(isMissing ? 1 : 0, 1);
+            if (isMissing)
+            {
+                return 1;
+            }
+
+            if (hasBegun)
+            {
+                return 1 + PutPresent(value, writer);
+            }
+
+            writer?.Write(value & 0xFFFF, ValueBits);
+            Start(value);
+            return 1 + ValueBits;
         }
 
         /// <summary>The next value. Any bits give some value.</summary>
@@ -121,56 +146,29 @@ namespace LoggerBox.Protocol.Encoding
             return taken;
         }
 
-        private static void WriteRice(BitWriter writer, int ones, int folded, int rice)
+        private static void WriteLong(BitWriter writer, int ones, int folded, int rice)
         {
-            int low = folded & ((1 << rice) - 1);
-            if (ones + 1 + rice <= BitWriter.MaxBits)
-            {
-                writer.Write((((2 << ones) - 2) << rice) | low, ones + 1 + rice);
-                return;
-            }
-
             writer.Write((2 << ones) - 2, ones + 1);
-            writer.Write(low, rice);
+            writer.Write(folded & ((1 << rice) - 1), rice);
         }
 
-        // Beside a missing reading, or too far from what was foretold.
-        private int PutUnusual(int value, BitWriter? writer)
+        private int PutPresent(int value, BitWriter? writer)
         {
-            if (!isMissing)
-            {
-                return PutEscape(value, writer);
-            }
-
-            isMissing = value == SampleSet.Missing;
-            writer?.Write(isMissing ? 1 : 0, 1);
-            if (isMissing)
-            {
-                return 1;
-            }
-
-            if (!hasBegun)
-            {
-                writer?.Write(value & 0xFFFF, ValueBits);
-                Start(value);
-                return 1 + ValueBits;
-            }
-
             int folded = Fold(value - predictor.Next);
             int ones = folded >> parameter;
             if (ones >= EscapeOnes)
             {
-                return 1 + PutEscape(value, writer);
+                return PutEscape(value, writer);
             }
 
             int bits = ones + 1 + parameter;
             if (writer != null)
             {
-                WriteRice(writer, ones, folded, parameter);
+                WriteLong(writer, ones, folded, parameter);
             }
 
             Learn(value, folded);
-            return 1 + bits;
+            return bits;
         }
 
         private int PutEscape(int value, BitWriter? writer)

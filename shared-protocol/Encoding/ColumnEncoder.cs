@@ -21,13 +21,11 @@ namespace LoggerBox.Protocol.Encoding
         private const int LongestValue = (ColumnCode.LongestBits / 8) + 1;
 
         private readonly short[] column;
+        private readonly ColumnTrial trial = new ColumnTrial();
         private readonly ColumnCode delta = new ColumnCode(new DeltaPredictor());
         private readonly ColumnCode average = new ColumnCode(new AveragePredictor());
         private readonly ColumnCode trend = new ColumnCode(new TrendPredictor());
         private readonly BitWriter bits = new BitWriter(PlainLength + LongestValue);
-        private int deltaBits;
-        private int averageBits;
-        private int trendBits;
         private bool isConstant;
         private ColumnCode? chosen;
         private ColumnMode chosenMode;
@@ -47,14 +45,9 @@ namespace LoggerBox.Protocol.Encoding
         public void Begin()
         {
             taken = 0;
-            deltaBits = 0;
-            averageBits = 0;
-            trendBits = 0;
             isConstant = true;
             chosen = null;
-            delta.Begin();
-            average.Begin();
-            trend.Begin();
+            trial.Begin();
         }
 
         /// <summary>Takes the column's rows up to this one.</summary>
@@ -72,9 +65,7 @@ namespace LoggerBox.Protocol.Encoding
             {
                 most = WrittenAtFirst;
                 int to = count < ComparedValues ? count : ComparedValues;
-                deltaBits += delta.Put(column, from, to, null);
-                averageBits += average.Put(column, from, to, null);
-                trendBits += trend.Put(column, from, to, null);
+                trial.Take(column, from, to);
                 if (to == ComparedValues)
                 {
                     Choose();
@@ -122,10 +113,8 @@ namespace LoggerBox.Protocol.Encoding
 
         private void Choose()
         {
-            bool isDelta = deltaBits <= averageBits && deltaBits <= trendBits;
-            bool isAverage = !isDelta && averageBits <= trendBits;
-            chosen = isDelta ? delta : isAverage ? average : trend;
-            chosenMode = isDelta ? ColumnMode.Delta : isAverage ? ColumnMode.Average : ColumnMode.Trend;
+            chosenMode = trial.Best;
+            chosen = chosenMode == ColumnMode.Delta ? delta : chosenMode == ColumnMode.Average ? average : trend;
             chosen.Begin();
             bits.Begin();
             written = 0;
@@ -140,7 +129,7 @@ namespace LoggerBox.Protocol.Encoding
                 int most = (PlainLength - bits.Length) * 8 / ColumnCode.LongestBits;
                 int to = written + (most < 1 ? 1 : most);
                 to = to < end ? to : end;
-                chosen!.Put(column, written, to, bits);
+                chosen!.Write(column, written, to, bits);
                 written = to;
             }
         }

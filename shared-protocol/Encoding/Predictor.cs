@@ -7,10 +7,10 @@ namespace LoggerBox.Protocol.Encoding
         public int Next;
 
         /// <summary>Fraction bits of a level: 1/64 of a count.</summary>
-        protected const int FractionBits = 6;
+        internal const int FractionBits = 6;
 
         /// <summary>Half a count: added before a level is rounded down.</summary>
-        protected const int Half = 1 << (FractionBits - 1);
+        internal const int Half = 1 << (FractionBits - 1);
 
         /// <summary>Takes the first value.</summary>
         public abstract void Begin(int value);

@@ -3,8 +3,8 @@ namespace LoggerBox.Protocol.Encoding
     /// <summary>Level and slope, both averaged. Best while speed and pressures run to a new level.</summary>
     public sealed class TrendPredictor : Predictor
     {
-        private const int LevelShift = 1;
-        private const int SlopeShift = 3;
+        internal const int LevelShift = 1;
+        internal const int SlopeShift = 3;
 
         private int level;
         private int slope;

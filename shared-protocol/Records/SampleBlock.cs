@@ -22,13 +22,18 @@ namespace LoggerBox.Protocol.Records
         public int Count;
 
         private readonly uint[] offsetsMicroseconds = new uint[Capacity];
-        private readonly short[][] columns = { new short[Capacity], new short[Capacity], new short[Capacity], new short[Capacity] };
+        private readonly short[] speeds = new short[Capacity];
+        private readonly short[] mains = new short[Capacity];
+        private readonly short[] clutches = new short[Capacity];
+        private readonly short[] converters = new short[Capacity];
+        private readonly short[][] columns;
         private readonly BlockHead head = new BlockHead();
         private readonly BlockEncoder encoder;
         private readonly BlockDecoder decoder;
 
         public SampleBlock()
         {
+            columns = new[] { speeds, mains, clutches, converters };
             encoder = new BlockEncoder(columns);
             decoder = new BlockDecoder(columns);
         }
@@ -72,13 +77,14 @@ namespace LoggerBox.Protocol.Records
             int at = Count++;
             offsetsMicroseconds[at] = (uint)offset;
             int[] values = sample.Values;
-            int speed = values[Channel.Speed];
-            columns[Channel.Speed][at] = ToColumn(speed == SampleSet.Missing ? speed : speed - SpeedMiddleTenths);
-            for (int channel = Channel.Main; channel < Channel.Count; channel++)
-            {
-                columns[channel][at] = ToColumn(values[channel]);
-            }
-
+            int value = values[Channel.Speed];
+            speeds[at] = ToColumn(value == SampleSet.Missing ? value : value - SpeedMiddleTenths);
+            value = values[Channel.Main];
+            mains[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
+            value = values[Channel.Clutch];
+            clutches[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
+            value = values[Channel.Converter];
+            converters[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             encoder.Add();
             return true;
         }
@@ -183,7 +189,7 @@ namespace LoggerBox.Protocol.Records
         // Speed is never negative, and a pickup set for half its pulses shows 5000 rpm and more: its column counts from the middle.
         // Values outside a column are no readings: one that is wrong would be worse than none.
         private static short ToColumn(int stored) =>
-            stored > short.MaxValue || stored < short.MinValue ? (short)SampleSet.Missing : (short)stored;
+            stored == (short)stored ? (short)stored : (short)SampleSet.Missing;
 
         private static int FromColumn(int channel, short stored) =>
             channel == Channel.Speed && stored != SampleSet.Missing ? stored + SpeedMiddleTenths : stored;

@@ -11,47 +11,34 @@ namespace LoggerBox.Protocol.Rules
     {
         private const long PauseMicroseconds = 2000000;
 
-        /// <summary>Weight of the set-up in per mille of speed: as much as a tenth of the speed.</summary>
-        private const int SetUpEvidence = 90;
-
-        private const int GovernedSeenEvidence = 15;
-
-        public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
+        /// <summary>Names one hold, if it is in gear; those before it are named.</summary>
+        public static void Name(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names, SetUps setUps)
         {
-            bool governedSeen = false;
-            for (int i = 0; i < count; i++)
+            HoldRecord hold = holds[i];
+            setUps.GovernedSeen |= names[i] == Step.Governed || names[i] == Step.Relief;
+            if (hold.Marked || !hold.Readings[Channel.Speed].Present || !StepNaming.InGear(hold) || SpeedScale.IsStopped(hold))
             {
-                HoldRecord hold = holds[i];
-                governedSeen |= names[i] == Step.Governed || names[i] == Step.Relief;
-                if (hold.Marked || !hold.Readings[Channel.Speed].Present || !StepNaming.InGear(hold) || SpeedScale.IsStopped(hold))
-                {
-                    continue;
-                }
+                return;
+            }
 
-                if (SpeedScale.Speed(hold) < scale.IdleBelow && !IsStallThatLow(hold, scale))
-                {
-                    names[i] = StepNaming.InGearStep(hold.Gear, Step.IdleForward, Step.IdleReverse, Step.IdleInGear);
-                    continue;
-                }
-
-                if (Continues(holds, i))
-                {
-                    names[i] = names[i - 1];
-                    continue;
-                }
-
-                int setUp = SetUp(holds, count, i, scale, names, governedSeen);
-                names[i] = setUp + StallEvidence(holds, count, i, scale) > 0
+            if (SpeedScale.Speed(hold) < scale.IdleBelow && !IsStallThatLow(hold, scale))
+            {
+                names[i] = StepNaming.InGearStep(hold.Gear, Step.IdleForward, Step.IdleReverse, Step.IdleInGear);
+            }
+            else if (Continues(holds, i))
+            {
+                names[i] = names[i - 1];
+            }
+            else
+            {
+                names[i] = setUps.Evidence(i) + StallEvidence(holds, count, i, scale) > 0
                     ? StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear)
                     : StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
             }
-
-            PartTwins(holds, count, scale, names, Step.HoldForward, Step.StallForward);
-            PartTwins(holds, count, scale, names, Step.HoldReverse, Step.StallReverse);
         }
 
         // A foot that wanders parts one hold in two: what it was when it came up to speed, it still is.
-        private static bool Continues(HoldRecord[] holds, int i)
+        public static bool Continues(HoldRecord[] holds, int i)
         {
             if (i == 0 || holds[i - 1].Marked || holds[i].Gear != holds[i - 1].Gear)
             {
@@ -69,46 +56,8 @@ namespace LoggerBox.Protocol.Rules
             hold.ApproachMilliseconds > 0 && hold.ApproachFromTenths * 100L < SpeedScale.Speed(hold) * 80L
             && SpeedScale.Speed(hold) * 100L > scale.IdleBelow * 90L;
 
-        /// <summary>
-        /// Where the engine was off in between, what was done between the same two stops tells the set-up; else holds mostly come before
-        /// full pedal and stalls after it.
-        /// </summary>
-        private static int SetUp(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names, bool governedSeen)
-        {
-            int from = EngineRun.First(holds, i);
-            int to = EngineRun.End(holds, count, i);
-            bool fullPedal = EngineRun.Has(names, from, to, Step.Governed, Step.Relief);
-            bool heldInNeutral = EngineRun.Has(names, from, to, Step.HoldNeutral, Step.HoldNeutral);
-            if (fullPedal && !heldInNeutral && RunsInGearElsewhere(holds, count, from, to, scale))
-            {
-                return SetUpEvidence;
-            }
-
-            if (heldInNeutral && !fullPedal && EngineRun.Has(names, 0, count, Step.Governed, Step.Relief))
-            {
-                return -SetUpEvidence;
-            }
-
-            return governedSeen ? GovernedSeenEvidence : -GovernedSeenEvidence;
-        }
-
-        // Above idle in a direction, before the engine was stopped or after it: the other set-up had its turn there.
-        private static bool RunsInGearElsewhere(HoldRecord[] holds, int count, int from, int to, SpeedScale scale)
-        {
-            for (int i = 0; i < count; i++)
-            {
-                bool elsewhere = i < from || i >= to;
-                if (elsewhere && StepNaming.InGear(holds[i]) && SpeedScale.Speed(holds[i]) > scale.IdleBelow)
-                {
-                    return true;
-                }
-            }
-
-            return false;
-        }
-
         /// <summary>Above 0: rather a stall; below: rather a hold. Per mille of speed, so that all the evidence adds.</summary>
-        private static int StallEvidence(HoldRecord[] holds, int count, int i, SpeedScale scale)
+        public static int StallEvidence(HoldRecord[] holds, int count, int i, SpeedScale scale)
         {
             // The longest of the parts says best where the speed came to stand.
             HoldRecord hold = holds[i];
@@ -127,62 +76,10 @@ namespace LoggerBox.Protocol.Rules
             return evidence;
         }
 
-        // Two or more of one gear, all called the same: the one that looks most like the other step is the other step.
-        private static void PartTwins(HoldRecord[] holds, int count, SpeedScale scale, Step[] names, Step holdStep, Step stallStep)
-        {
-            int holdsFound = 0, stallsFound = 0, stallLike = -1, holdLike = -1, most = 0, least = 0;
-            for (int i = 0; i < count; i++)
-            {
-                if (holds[i].Marked || Continues(holds, i) || (names[i] != holdStep && names[i] != stallStep))
-                {
-                    continue;
-                }
-
-                int evidence = StallEvidence(holds, count, i, scale);
-                holdsFound += names[i] == holdStep ? 1 : 0;
-                stallsFound += names[i] == stallStep ? 1 : 0;
-                bool mayBeStall = SetUp(holds, count, i, scale, names, true) > -SetUpEvidence;
-                if (mayBeStall && (stallLike < 0 || evidence > most))
-                {
-                    stallLike = i;
-                    most = evidence;
-                }
-
-                if (holdLike < 0 || evidence < least)
-                {
-                    holdLike = i;
-                    least = evidence;
-                }
-            }
-
-            if (stallLike < 0 || most - least < 30)
-            {
-                return;
-            }
-
-            if (stallsFound == 0)
-            {
-                Rename(holds, count, stallLike, stallStep, names);
-            }
-            else if (holdsFound == 0 && PerMille(scale.FromHold(SpeedScale.Speed(holds[holdLike])), scale.Hold) < 100)
-            {
-                Rename(holds, count, holdLike, holdStep, names);
-            }
-        }
-
-        private static void Rename(HoldRecord[] holds, int count, int first, Step name, Step[] names)
-        {
-            names[first] = name;
-            for (int i = first + 1; i < count && Continues(holds, i); i++)
-            {
-                names[i] = name;
-            }
-        }
-
         private static int Overshoot(HoldRecord first, int settled) =>
             settled <= 0 ? 0 : PerMille(first.Readings[Channel.Speed].Peak - settled, settled);
 
-        private static int PerMille(int difference, int of)
+        public static int PerMille(int difference, int of)
         {
             int magnitude = difference < 0 ? -difference : difference;
             return of <= 0 ? 1000 : (int)(magnitude * 1000L / of);

@@ -6,50 +6,52 @@ namespace LoggerBox.Protocol.Rules
     /// Without a gear tag a clutch that never fills looks like neutral, but what runs out of its passage is missing in main pressure. A hold
     /// taken for neutral is one in gear where, at the same speed, neutral had clearly more main pressure, and had it again afterwards.
     /// </summary>
-    internal static class EmptyClutchNaming
+    internal sealed class EmptyClutchNaming
     {
         private const int ClearlyMorePercent = 130;
         private const int RegulatedMorePercent = 110;
         private const int SameSpeedPercent = 6;
 
-        public static void Name(HoldRecord[] holds, int count, Step[] names)
+        private readonly HoldReading _main = new HoldReading();
+        private readonly HoldReading _converter = new HoldReading();
+        private bool _found;
+
+        public void Begin()
         {
-            if (!Zero(holds, count, names, Channel.Main, out int mainZero))
-            {
-                return;
-            }
+            _found = false;
+            _main.Present = _converter.Present = false;
+        }
 
-            // Idle tells first: a pump that turns slowly cannot make up for what runs out.
-            bool found = false;
-            for (int i = 0; i < count; i++)
+        /// <summary>Takes the readings without pressure, the first of each.</summary>
+        public void Take(HoldRecord hold, Step name)
+        {
+            if (name == Step.Zero)
             {
-                if (names[i] == Step.IdleNeutral && CanBe(holds[i])
-                    && HadMore(holds, i, -1, i, names, Channel.Main, mainZero, ClearlyMorePercent)
-                    && HadMore(holds, i, i, count, names, Channel.Main, mainZero, ClearlyMorePercent))
-                {
-                    names[i] = Step.IdleInGear;
-                    found = true;
-                }
-            }
-
-            if (found)
-            {
-                NameHolds(holds, count, names, mainZero);
+                TakeZero(hold.Readings[Channel.Main], _main);
+                TakeZero(hold.Readings[Channel.Converter], _converter);
             }
         }
 
-        // The regulator holds main pressure up at speed; what it does not spill is missing in the converter.
-        private static void NameHolds(HoldRecord[] holds, int count, Step[] names, int mainZero)
+        /// <summary>Idle tells first: a pump that turns slowly cannot make up for what runs out.</summary>
+        public void NameIdle(HoldRecord[] holds, int count, int i, Step[] names)
         {
-            bool hasConverter = Zero(holds, count, names, Channel.Converter, out int converterZero);
-            for (int i = 0; i < count; i++)
+            if (_main.Present && names[i] == Step.IdleNeutral && CanBe(holds[i])
+                && HadMore(holds, i, -1, i, names, Channel.Main, _main.SettledHundredths, ClearlyMorePercent)
+                && HadMore(holds, i, i, count, names, Channel.Main, _main.SettledHundredths, ClearlyMorePercent))
             {
-                if (names[i] == Step.HoldNeutral && CanBe(holds[i])
-                    && (HadMore(holds, i, -1, count, names, Channel.Main, mainZero, RegulatedMorePercent)
-                        || (hasConverter && HadMore(holds, i, -1, count, names, Channel.Converter, converterZero, ClearlyMorePercent))))
-                {
-                    names[i] = Step.HoldInGear;
-                }
+                names[i] = Step.IdleInGear;
+                _found = true;
+            }
+        }
+
+        /// <summary>The regulator holds main pressure up at speed; what it does not spill is missing in the converter.</summary>
+        public void NameHold(HoldRecord[] holds, int count, int i, Step[] names)
+        {
+            if (_found && names[i] == Step.HoldNeutral && CanBe(holds[i])
+                && (HadMore(holds, i, -1, count, names, Channel.Main, _main.SettledHundredths, RegulatedMorePercent)
+                    || (_converter.Present && HadMore(holds, i, -1, count, names, Channel.Converter, _converter.SettledHundredths, ClearlyMorePercent))))
+            {
+                names[i] = Step.HoldInGear;
             }
         }
 
@@ -82,20 +84,12 @@ namespace LoggerBox.Protocol.Rules
             return (difference < 0 ? -difference : difference) * 100L < SpeedScale.Speed(one) * (long)SameSpeedPercent;
         }
 
-        // The reading without pressure.
-        private static bool Zero(HoldRecord[] holds, int count, Step[] names, int channel, out int zero)
+        private static void TakeZero(HoldReading reading, HoldReading zero)
         {
-            for (int i = 0; i < count; i++)
+            if (reading.Present && !zero.Present)
             {
-                if (names[i] == Step.Zero && holds[i].Readings[channel].Present)
-                {
-                    zero = holds[i].Readings[channel].SettledHundredths;
-                    return true;
-                }
+                zero.CopyFrom(reading);
             }
-
-            zero = 0;
-            return false;
         }
     }
 }

@@ -7,53 +7,86 @@ namespace LoggerBox.Protocol.Rules
     /// where it was run between the same two stops as a stall, where the hold itself was run between others, and where no other speed was
     /// the governed one.
     /// </summary>
-    internal static class HeldBackNaming
+    internal sealed class HeldBackNaming
     {
-        public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
+        private bool _anyFullPedal;
+        private int _allHolds;
+        private int _found;
+        private int _holdsBesideFound;
+
+        // Between two stops of the engine.
+        private int _fastest;
+        private int _fastestSpeed;
+        private int _holds;
+        private bool _inWindow;
+        private bool _stalled;
+
+        public void Begin()
         {
-            if (EngineRun.Has(names, 0, count, Step.Governed, Step.Relief))
+            _anyFullPedal = false;
+            _allHolds = 0;
+            _found = -1;
+            BeginStretch();
+        }
+
+        /// <summary>Each hold in turn, named as far as it can be.</summary>
+        public void Take(HoldRecord hold, int i, bool isLast, Step name, SpeedScale scale)
+        {
+            _anyFullPedal |= name == Step.Governed || name == Step.Relief;
+            _stalled |= name == Step.StallForward || name == Step.StallReverse || name == Step.StallInGear;
+            if (name == Step.HoldNeutral)
             {
-                return;
+                TakeHold(hold, i, scale);
             }
 
-            int highest = -1;
-            for (int i = 0; i < count; i++)
+            if (isLast || SpeedScale.IsStopped(hold))
             {
-                bool faster = highest < 0 || SpeedScale.Speed(holds[i]) >= SpeedScale.Speed(holds[highest]);
-                if (faster && !holds[i].Marked && names[i] == Step.HoldNeutral && IsFullPedal(holds, count, i, scale, names))
-                {
-                    highest = i;
-                }
-            }
-
-            if (highest >= 0)
-            {
-                names[highest] = Step.Governed;
+                EndStretch();
+                BeginStretch();
             }
         }
 
-        private static bool IsFullPedal(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names)
+        /// <summary>When all were taken.</summary>
+        public void Name(Step[] names)
         {
-            int from = EngineRun.First(holds, i);
-            int to = EngineRun.End(holds, count, i);
-            bool stalled = EngineRun.Has(names, from, to, Step.StallForward, Step.StallReverse)
-                || EngineRun.Has(names, from, to, Step.StallInGear, Step.StallInGear);
-            bool heldElsewhere = EngineRun.Has(names, 0, from, Step.HoldNeutral, Step.HoldNeutral)
-                || EngineRun.Has(names, to, count, Step.HoldNeutral, Step.HoldNeutral);
-            return stalled && heldElsewhere && !HasHoldInWindow(holds, from, to, scale, names);
+            if (_found >= 0 && !_anyFullPedal && _allHolds > _holdsBesideFound)
+            {
+                names[_found] = Step.Governed;
+            }
         }
 
-        private static bool HasHoldInWindow(HoldRecord[] holds, int from, int to, SpeedScale scale, Step[] names)
+        private void TakeHold(HoldRecord hold, int i, SpeedScale scale)
         {
-            for (int i = from; i < to; i++)
+            int speed = SpeedScale.Speed(hold);
+            _allHolds++;
+            _holds++;
+            if (scale.FromHold(speed) <= scale.HoldWindow)
             {
-                if (names[i] == Step.HoldNeutral && scale.FromHold(SpeedScale.Speed(holds[i])) <= scale.HoldWindow)
-                {
-                    return true;
-                }
+                _inWindow = true;
             }
+            else if (!hold.Marked && speed >= _fastestSpeed)
+            {
+                _fastest = i;
+                _fastestSpeed = speed;
+            }
+        }
 
-            return false;
+        private void BeginStretch()
+        {
+            _fastest = -1;
+            _fastestSpeed = 0;
+            _holds = 0;
+            _inWindow = false;
+            _stalled = false;
+        }
+
+        private void EndStretch()
+        {
+            if (_fastest >= 0 && _stalled && !_inWindow)
+            {
+                _found = _fastest;
+                _holdsBesideFound = _holds;
+            }
         }
     }
 }

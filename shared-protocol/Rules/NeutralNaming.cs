@@ -14,25 +14,21 @@ namespace LoggerBox.Protocol.Rules
         // A governor that hunts parts one hold in two that differ by less than this; the work pump pulls harder.
         private const long LeastDropPerMille = 6;
 
-        public static void Name(HoldRecord[] holds, int count, SpeedScale scale, Step[] names)
+        /// <summary>Names one hold, if it is out of gear.</summary>
+        public static void Name(HoldRecord[] holds, int i, SpeedScale scale, Step[] names)
         {
-            int top = HighestSpeed(holds, count);
-            for (int i = 0; i < count; i++)
+            if (!holds[i].Marked && holds[i].Readings[Channel.Speed].Present && !StepNaming.InGear(holds[i]))
             {
-                if (holds[i].Marked || !holds[i].Readings[Channel.Speed].Present || StepNaming.InGear(holds[i]))
-                {
-                    continue;
-                }
-
-                names[i] = NameOne(holds, i, scale, top);
+                names[i] = NameOne(holds, i, scale, scale.TopInNeutral);
             }
+        }
 
-            for (int i = 1; i < count; i++)
+        /// <summary>What relief followed on was governed.</summary>
+        public static void NameBefore(HoldRecord[] holds, int i, SpeedScale scale, Step[] names)
+        {
+            if (i > 0 && names[i] == Step.Relief && !holds[i - 1].Marked && IsReliefAfter(holds, i, scale, scale.TopInNeutral))
             {
-                if (names[i] == Step.Relief && !holds[i - 1].Marked && IsReliefAfter(holds, i, scale, top))
-                {
-                    names[i - 1] = Step.Governed;
-                }
+                names[i - 1] = Step.Governed;
             }
         }
 
@@ -83,21 +79,6 @@ namespace LoggerBox.Protocol.Rules
                 && scale.FromHold(high) < scale.HoldWindow && Distance(high, scale.Governed) > scale.FromHold(high);
             return !StepNaming.InGear(before) && pause < DirectlyAfterMicroseconds && fromThere && !slowFoot
                 && high * 100L >= top * 97L && (high - low) * 1000L > high * LeastDropPerMille && low * 100L > high * 60L && low > scale.IdleBelow;
-        }
-
-        private static int HighestSpeed(HoldRecord[] holds, int count)
-        {
-            int top = 0;
-            for (int i = 0; i < count; i++)
-            {
-                int speed = SpeedScale.Speed(holds[i]);
-                if (!StepNaming.InGear(holds[i]) && speed > top)
-                {
-                    top = speed;
-                }
-            }
-
-            return top;
         }
 
         private static int Distance(int a, int b) => a > b ? a - b : b - a;

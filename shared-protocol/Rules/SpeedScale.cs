@@ -6,41 +6,60 @@ namespace LoggerBox.Protocol.Rules
     /// The truck's expected speeds, in the scale of what was recorded: where idle and governed speed are both off by the same large
     /// ratio, it is the pickup's pulses per revolution that are wrong, and the steps can be told apart all the same.
     /// </summary>
-    internal readonly struct SpeedScale
+    internal sealed class SpeedScale
     {
         // Where the plan says nothing: the usual idle and governed speeds of such engines (common practice, no source).
         private const int UsualIdleTenths = 7500;
         private const int UsualGovernedTenths = 24500;
         private const int StoppedTenths = 600;
 
-        private readonly int _perMille;
-        private readonly PlanRecord _plan;
+        private PlanRecord _plan;
+        private int _perMille;
+        private int _lowest;
+        private int _highest;
 
-        public SpeedScale(HoldRecord[] holds, int count, PlanRecord plan)
+        public SpeedScale(PlanRecord plan)
+        {
+            _plan = plan;
+        }
+
+        /// <summary>Highest speed out of gear.</summary>
+        public int TopInNeutral { get; private set; }
+
+        public void Begin(PlanRecord plan)
         {
             _plan = plan;
             _perMille = 1000;
-            int lowest = int.MaxValue;
-            int highest = 0;
-            for (int i = 0; i < count; i++)
-            {
-                int speed = Speed(holds[i]);
-                if (speed < StoppedTenths)
-                {
-                    continue;
-                }
+            _lowest = int.MaxValue;
+            _highest = 0;
+            TopInNeutral = 0;
+        }
 
-                lowest = speed < lowest ? speed : lowest;
-                highest = speed > highest ? speed : highest;
+        public void Take(HoldRecord hold)
+        {
+            int speed = Speed(hold);
+            if (speed > TopInNeutral && !StepNaming.InGear(hold))
+            {
+                TopInNeutral = speed;
             }
 
-            if (highest == 0)
+            if (speed >= StoppedTenths)
+            {
+                _lowest = speed < _lowest ? speed : _lowest;
+                _highest = speed > _highest ? speed : _highest;
+            }
+        }
+
+        /// <summary>All holds were taken.</summary>
+        public void Settle()
+        {
+            if (_highest == 0)
             {
                 return;
             }
 
-            int atIdle = (int)(lowest * 1000L / PlannedIdle());
-            int atGoverned = (int)(highest * 1000L / PlannedGoverned());
+            int atIdle = (int)(_lowest * 1000L / PlannedIdle());
+            int atGoverned = (int)(_highest * 1000L / PlannedGoverned());
             int between = atIdle > atGoverned ? atIdle - atGoverned : atGoverned - atIdle;
             bool agree = between * 100 < atGoverned * 18;
             if (agree && IsFarOff(atIdle) && IsFarOff(atGoverned))

@@ -14,24 +14,10 @@ namespace LoggerBox.Protocol.Rules
         /// <param name="names">Takes one step a hold.</param>
         public static void Name(HoldRecord[] holds, int count, PlanRecord plan, Step[] names)
         {
-            SpeedScale scale = new SpeedScale(holds, count, plan);
-            uint marked = 0;
-            for (int i = 0; i < count; i++)
+            StepNamer namer = new StepNamer(count);
+            namer.Begin(holds, count, plan, names);
+            while (!namer.Advance())
             {
-                names[i] = holds[i].Marked ? holds[i].Step : Step.None;
-                marked |= 1u << (int)names[i];
-            }
-
-            NeutralNaming.Name(holds, count, scale, names);
-            EmptyClutchNaming.Name(holds, count, names);
-            DirectionNaming.Name(holds, count, scale, names);
-            HeldBackNaming.Name(holds, count, scale, names);
-            for (int i = 0; i < count; i++)
-            {
-                if (!holds[i].Marked && (marked & (1u << (int)names[i])) != 0)
-                {
-                    names[i] = Step.None;
-                }
             }
         }
 

@@ -5,7 +5,7 @@ namespace LoggerBox.Capture.Engagements
 {
     /// <summary>
     /// Reads one filling of a clutch off its pressure: short jump to the return spring's pressure, plateau while the piston travels,
-    /// rise to the line's. Levels are taken above the empty clutch's reading, so that a zero offset moves no time.
+    /// rise to the line's. Levels are taken above the empty clutch's reading, so that a zero offset moves no time. Some points at a time.
     /// </summary>
     public sealed class EngagementShape
     {
@@ -20,138 +20,241 @@ namespace LoggerBox.Capture.Engagements
         // Shorter than this even a harsh clutch has not shown what it settles at.
         private const int MinimumMicroseconds = 1000000;
 
+        private const int PointsAtATime = 64;
+        private const int StretchPoints = 10;
+        private const int NeighboursOfPeak = 5;
+
         private readonly FineTrace _clutch;
+        private EngagementRecord _into;
+        private Part _part = Part.Read;
+        private long _tag;
+        private long _end;
+        private int _floor;
+        private int _first;
+        private int _last;
+        private int _next;
+        private int _settled;
         private int _empty;
         private int _height;
+        private int _rise;
+        private int _high;
+        private int _reached;
+        private int _plateauFrom;
+        private int _limit;
+        private long _sum;
+        private long _highest;
 
         public EngagementShape(FineTrace clutch)
         {
             _clutch = clutch;
+            _into = new EngagementRecord();
         }
 
-        /// <summary>
-        /// Fills times, settled pressure and overshoot. False where the pressure between the moments shows no filling.
-        /// </summary>
+        private enum Part : byte
+        {
+            Empty,
+            Rise,
+            High,
+            Reached,
+            Plateau,
+            Leaving,
+            Flatness,
+            Peak,
+            Read,
+        }
+
+        /// <summary>A shape is being read.</summary>
+        public bool IsReading => _part != Part.Read;
+
+        /// <summary>After the last <see cref="Advance"/>: the pressure between the moments showed a filling.</summary>
+        public bool IsFilling { get; private set; }
+
+        /// <summary>Times, settled pressure and overshoot are to be read.</summary>
         /// <param name="tag">When the gear was tagged; -1 where it was not, or later than the pressure.</param>
         /// <param name="from">Not before this moment.</param>
         /// <param name="end">The pressure had settled and nothing had moved until here.</param>
         /// <param name="floor">Counts below which a rise is noise.</param>
-        public bool Read(long tag, long from, long end, int floor, EngagementRecord into)
+        public void Begin(long tag, long from, long end, int floor, EngagementRecord into)
         {
-            int first = _clutch.IndexAt(from);
-            int last = _clutch.IndexAt(end);
-            int third = (last - first) / 3;
-            int tail = IntegerMath.Max(third, 1);
-            if (last - first < 9)
+            _into = into;
+            _tag = tag;
+            _end = end;
+            _floor = floor;
+            _first = _clutch.NumberAt(from);
+            _last = _clutch.NumberAt(end);
+            IsFilling = false;
+            _part = _last - _first < 9 ? Part.Read : Part.Empty;
+            if (IsReading)
             {
-                return false;
+                int tail = IntegerMath.Max(1, IntegerMath.Min((_last - _first) / 3, _last - _clutch.NumberAt(end - 1000000)));
+                _settled = _clutch.Mean(_last - tail, _last);
+                _empty = int.MaxValue;
+                _next = _first;
             }
-
-            tail = IntegerMath.Max(1, IntegerMath.Min(tail, last - _clutch.IndexAt(end - 1000000)));
-            int settled = _clutch.Mean(last - tail, last);
-            _empty = LowestStretch(first, last);
-            _height = settled - _empty;
-            int rise = _height < floor ? -1 : FirstAbove(first, last, _empty + IntegerMath.Max(floor / 2, _height * LeavesPercent / 100));
-            if (rise < 0)
-            {
-                return false;
-            }
-
-            long start = tag >= 0 && tag <= _clutch.Time(rise) ? tag : _clutch.Time(rise);
-            int high = FirstAbove(rise, last, _empty + (_height * PlateauBelowPercent / 100));
-            int reached = FirstAbove(rise, last, _empty + (_height * ReachedPercent / 100));
-            if (high < 0 || reached < 0)
-            {
-                return false;
-            }
-
-            long filled = FillEnd(rise, high, floor);
-            into.StartMicroseconds = start;
-            into.StartFromPressure = start != tag;
-            into.FillMilliseconds = (int)((filled - start) / 1000);
-            into.TotalMilliseconds = (int)((Crossing(reached, _empty + (_height * ReachedPercent / 100)) - start) / 1000);
-            into.RiseMilliseconds = into.TotalMilliseconds - into.FillMilliseconds;
-            into.SettledHundredths = settled * 100;
-            into.Disturbed = !IsFlat(last) || end - start < MinimumMicroseconds;
-            into.OvershootPerMille = IntegerMath.Max(0, (int)((long)(Highest(reached, last) - settled) * 1000 / _height));
-            return true;
         }
 
-        // What settled half a second ago has settled.
-        private bool IsFlat(int last)
+        /// <summary>Looks at some points; true when those were the last.</summary>
+        public bool Advance()
         {
-            int half = _clutch.IndexAt(_clutch.Time(last - 1) - 500000);
-            int whole = _clutch.IndexAt(_clutch.Time(last - 1) - 1000000);
-            return half - whole > 2 && IntegerMath.Abs(_clutch.Mean(half, last) - _clutch.Mean(whole, half)) * 25L <= _height;
-        }
-
-        private long FillEnd(int rise, int high, int floor)
-        {
-            int from = _clutch.IndexAt(_clutch.Time(rise) + JumpMicroseconds);
-            int middle = (from + high) / 2;
-            int plateau = middle > from ? _clutch.Mean(from, middle) : _clutch.Value(rise);
-            int limit = plateau + IntegerMath.Max(floor / 2, _height * LeavesPercent / 100);
-            for (int i = high; i > rise; i--)
+            switch (_part)
             {
-                if (_clutch.Value(i - 1) <= limit)
-                {
-                    return Crossing(i, limit);
-                }
+                case Part.Empty:
+                    SeekEmpty();
+                    break;
+                case Part.Rise:
+                    _rise = Seek();
+                    Go(_rise, Part.High, _rise, PlateauBelowPercent);
+                    break;
+                case Part.High:
+                    _high = Seek();
+                    Go(_high, Part.Reached, _rise, ReachedPercent);
+                    break;
+                case Part.Reached:
+                    _reached = Seek();
+                    Go(_reached, Part.Plateau, 0, 0);
+                    break;
+                case Part.Plateau:
+                    SumPlateau();
+                    break;
+                case Part.Leaving:
+                    SeekLeaving();
+                    break;
+                case Part.Flatness:
+                    TakeFlatness();
+                    break;
+                case Part.Peak:
+                    SeekPeak();
+                    break;
+                default:
+                    break;
             }
 
-            return _clutch.Time(rise);
+            return !IsReading;
         }
 
         // The lowest tenth of a second in the first half: the clutch was empty there, or as empty as a direct reversal left it.
-        private int LowestStretch(int first, int last)
+        private void SeekEmpty()
         {
-            int lowest = int.MaxValue;
-            int middle = (first + last) / 2;
-            for (int i = first; i < middle; i += 5)
+            int middle = _first + ((_last - _first) / 2);
+            int until = IntegerMath.Min(_next + (PointsAtATime / 2), middle);
+            for (; _next < until; _next += StretchPoints / 2)
             {
-                int mean = _clutch.Mean(i, IntegerMath.Min(i + 10, last));
-                lowest = IntegerMath.Min(lowest, mean);
+                _empty = IntegerMath.Min(_empty, _clutch.Mean(_next, IntegerMath.Min(_next + StretchPoints, _last)));
             }
 
-            return lowest;
+            if (_next >= middle)
+            {
+                _height = _settled - _empty;
+                _limit = _empty + IntegerMath.Max(_floor / 2, _height * LeavesPercent / 100);
+                _next = _first;
+                _part = _height < _floor ? Part.Read : Part.Rise;
+            }
         }
 
-        // Two points running: one alone may be noise.
-        private int FirstAbove(int from, int to, int level)
+        // The first two points running at the level, one alone may be noise; -1 where there are none, -2 while there may be some.
+        private int Seek()
         {
-            for (int i = from; i < to - 1; i++)
-            {
-                if (_clutch.Value(i) >= level && _clutch.Value(i + 1) >= level)
-                {
-                    return i;
-                }
-            }
-
-            return -1;
+            int until = IntegerMath.Min(_next + PointsAtATime, _last);
+            int found = _clutch.FirstTwoAbove(_next, until, _limit);
+            _next = until - 1;
+            return found >= 0 || until == _last ? found : -2;
         }
 
-        private long Crossing(int index, int level)
+        private void Go(int found, Part then, int from, int percent)
         {
-            if (index == 0 || _clutch.Value(index - 1) >= level || _clutch.Value(index) <= level)
+            if (found == -2)
             {
-                return _clutch.Time(index);
+                return;
             }
 
-            long step = _clutch.Time(index) - _clutch.Time(index - 1);
-            return _clutch.Time(index - 1)
-                + (step * (level - _clutch.Value(index - 1)) / (_clutch.Value(index) - _clutch.Value(index - 1)));
+            _part = found < 0 ? Part.Read : then;
+            _next = from;
+            _limit = _empty + (_height * percent / 100);
+            if (_part == Part.Plateau)
+            {
+                _plateauFrom = _clutch.NumberAt(_clutch.Time(_rise) + JumpMicroseconds);
+                _next = _plateauFrom;
+                _sum = 0;
+            }
         }
 
-        // Of three neighbours the middle one counts, so that ripple is no overshoot.
-        private int Highest(int from, int to)
+        private void SumPlateau()
         {
-            int highest = int.MinValue;
-            for (int i = from; i + 5 <= to; i++)
+            int middle = _plateauFrom + ((_high - _plateauFrom) / 2);
+            int until = IntegerMath.Min(_next + PointsAtATime, middle);
+            _sum += _clutch.Sum(_next, until);
+            _next = IntegerMath.Max(_next, until);
+            if (_next < middle)
             {
-                highest = IntegerMath.Max(highest, _clutch.Mean(i, i + 5));
+                return;
             }
 
-            return highest == int.MinValue ? _clutch.Value(from) : highest;
+            int plateau = middle > _plateauFrom ? (int)IntegerMath.DivideRounded(_sum, middle - _plateauFrom) : _clutch.Value(_rise);
+            _limit = plateau + IntegerMath.Max(_floor / 2, _height * LeavesPercent / 100);
+            _next = _high;
+            _part = Part.Leaving;
+        }
+
+        // Back from where the plateau is behind to the last point that is still on it.
+        private void SeekLeaving()
+        {
+            int until = IntegerMath.Max(_next - PointsAtATime, _rise);
+            while (_next > until && _clutch.Value(_next - 1) > _limit)
+            {
+                _next--;
+            }
+
+            if (_next > until || until == _rise)
+            {
+                TakeTimes(_next > _rise ? _clutch.Crossing(_next, _limit) : _clutch.Time(_rise));
+                _part = Part.Flatness;
+            }
+        }
+
+        private void TakeTimes(long filled)
+        {
+            long start = _tag >= 0 && _tag <= _clutch.Time(_rise) ? _tag : _clutch.Time(_rise);
+            _into.StartMicroseconds = start;
+            _into.StartFromPressure = start != _tag;
+            _into.FillMilliseconds = (int)((filled - start) / 1000);
+            _into.TotalMilliseconds = (int)((_clutch.Crossing(_reached, _empty + (_height * ReachedPercent / 100)) - start) / 1000);
+            _into.RiseMilliseconds = _into.TotalMilliseconds - _into.FillMilliseconds;
+            _into.SettledHundredths = _settled * 100;
+        }
+
+        // What settled half a second ago has settled.
+        private void TakeFlatness()
+        {
+            int half = _clutch.NumberAt(_clutch.Time(_last - 1) - 500000);
+            int whole = _clutch.NumberAt(_clutch.Time(_last - 1) - 1000000);
+            bool isFlat = half - whole > 2 && IntegerMath.Abs(_clutch.Mean(half, _last) - _clutch.Mean(whole, half)) * 25L <= _height;
+            _into.Disturbed = !isFlat || _end - _into.StartMicroseconds < MinimumMicroseconds;
+            _next = _reached;
+            _highest = long.MinValue;
+            _sum = _clutch.Sum(_next, _next + NeighboursOfPeak - 1);
+            _part = Part.Peak;
+        }
+
+        // Of five neighbours the mean counts, so that ripple is no overshoot.
+        private void SeekPeak()
+        {
+            int until = IntegerMath.Min(_next + PointsAtATime, _last - NeighboursOfPeak + 1);
+            for (; _next < until; _next++)
+            {
+                _sum += _clutch.Value(_next + NeighboursOfPeak - 1);
+                _highest = _sum > _highest ? _sum : _highest;
+                _sum -= _clutch.Value(_next);
+            }
+
+            if (_next >= _last - NeighboursOfPeak + 1)
+            {
+                int highest = _highest == long.MinValue ? _clutch.Value(_reached) : (int)IntegerMath.DivideRounded(_highest, NeighboursOfPeak);
+                _into.OvershootPerMille = IntegerMath.Max(0, (int)((long)(highest - _settled) * 1000 / _height));
+
+                // A clutch that was pressed from the start leaves no plateau before it reaches its pressure: nothing filled.
+                IsFilling = _into.TotalMilliseconds > 0 && _into.RiseMilliseconds >= 0;
+                _part = Part.Read;
+            }
         }
     }
 }

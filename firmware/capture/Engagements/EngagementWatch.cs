@@ -6,7 +6,7 @@ namespace LoggerBox.Capture.Engagements
 {
     /// <summary>
     /// Notices that a clutch begins to fill, by the gear tag or by its pressure, whichever comes first, and waits until something
-    /// disturbs it or eight seconds have passed; then the shape is read.
+    /// disturbs it or eight seconds have passed; then the shape is read, a little with each sample set.
     /// </summary>
     public sealed class EngagementWatch
     {
@@ -37,6 +37,10 @@ namespace LoggerBox.Capture.Engagements
         private Gear _lastTag;
         private long _lastTagTime;
         private int _speed;
+        private long _ending;
+        private long _readEnd;
+        private bool _readReversal;
+        private bool _neverFilled;
 
         public EngagementWatch(SessionHeader header)
         {
@@ -46,8 +50,39 @@ namespace LoggerBox.Capture.Engagements
             _floor = IntegerMath.Clamp((long)FloorPascal * calibration.SpanCounts / span, 4, short.MaxValue);
         }
 
-        /// <summary>What the last true answer ended.</summary>
+        /// <summary>What the last true answer of <see cref="Advance"/> ended.</summary>
         public readonly EngagementRecord Ended = new EngagementRecord();
+
+        /// <summary>One has ended and is not read yet.</summary>
+        public bool IsReading => _shape.IsReading || _neverFilled;
+
+        /// <summary>Does a little of what is due; true when there was something.</summary>
+        public bool Advance()
+        {
+            if (!IsReading)
+            {
+                return false;
+            }
+
+            if (_neverFilled)
+            {
+                _neverFilled = false;
+                IsWhole = true;
+                return true;
+            }
+
+            if (_shape.Advance())
+            {
+                Complete();
+            }
+
+            return true;
+        }
+
+        /// <summary>After <see cref="Advance"/>: an engagement is whole. To be taken before the next call.</summary>
+        public bool IsWhole { get; private set; }
+
+        public void Take() => IsWhole = false;
 
         public void AddSample(SampleSet clean) => _clutch.Add(clean.Microseconds, clean.Values[Channel.Clutch]);
 
@@ -58,8 +93,8 @@ namespace LoggerBox.Capture.Engagements
             _empty = SampleSet.Missing;
         }
 
-        /// <summary>The tag changed. True when that ended an engagement.</summary>
-        public bool Tag(Gear gear, long now)
+        /// <summary>The tag changed: that may end an engagement. Not while one is read.</summary>
+        public void Tag(Gear gear, long now)
         {
             bool directReversal = IsDirection(_lastTag) && IsDirection(gear);
             _lastTag = gear;
@@ -69,27 +104,29 @@ namespace LoggerBox.Capture.Engagements
                 _gear = gear;
                 _tag = now;
                 _reversal |= directReversal;
-                return false;
+                return;
             }
 
             // The pressure came first and was disturbed before its tag arrived: what fills now is that one's rest.
             bool alreadySeen = !_watching && _rose && now - _start <= TagLateMicroseconds;
-            bool ended = _watching && Finish(now);
+            if (_watching)
+            {
+                Finish(_ending > 0 ? _ending : now);
+            }
+
             if (IsDirection(gear) && _empty != SampleSet.Missing && !alreadySeen)
             {
                 Begin(now, gear, now, directReversal);
             }
-
-            return ended;
         }
 
-        /// <summary>A bin is complete. True when that ended an engagement.</summary>
-        public bool Add(Bin bin)
+        /// <summary>A bin is complete: that may end an engagement.</summary>
+        public void Add(Bin bin)
         {
             int mean = bin.Means[Channel.Clutch];
             if (mean == Bin.NoMean)
             {
-                return false;
+                return;
             }
 
             _latest = mean / 100;
@@ -103,13 +140,13 @@ namespace LoggerBox.Capture.Engagements
                 }
 
                 _highest = _latest;
-                return false;
+                return;
             }
 
-            return Watch(bin.StartMicroseconds, speed);
+            Watch(bin.StartMicroseconds, speed);
         }
 
-        private bool Watch(long now, int speed)
+        private void Watch(long now, int speed)
         {
             if (!_rose && _latest > _empty + _floor)
             {
@@ -126,13 +163,20 @@ namespace LoggerBox.Capture.Engagements
             bool released = _rose && (_highest - _empty) > 2 * _floor && (_latest - _empty) * 10 < (_highest - _empty) * 6;
             bool moved = speed != SampleSet.Missing && IntegerMath.Abs(speed - _speed) > SpeedMovedTenths + (_speed / 10);
             bool late = now - _start > (_rose ? LongestMicroseconds : NeverFillsMicroseconds);
-            return (released || moved || late) && Finish(now);
+            _ending = _ending == 0 && (released || moved || late) ? now : _ending;
+
+            // The one before it is read first.
+            if (_ending > 0 && !IsReading)
+            {
+                Finish(_ending);
+            }
         }
 
         private void Begin(long now, Gear gear, long tag, bool reversal)
         {
             _watching = true;
             _rose = false;
+            _ending = 0;
             _start = now;
             _tag = tag;
             _gear = gear;
@@ -146,27 +190,37 @@ namespace LoggerBox.Capture.Engagements
             }
         }
 
-        private bool Finish(long now)
+        private void Finish(long now)
         {
             _watching = false;
             bool seen = now - _start > NeverFillsMicroseconds - Bin.Microseconds;
             _highest = _latest;
             if (!_rose)
             {
-                return seen && !_reversal && IsDirection(_gear) && _speed > 0 && NeverFilled();
+                if (seen && !_reversal && IsDirection(_gear) && _speed > 0)
+                {
+                    TakeNeverFilled();
+                }
+
+                return;
             }
 
             long tag = _tag >= 0 && _tag < _riseBin + Bin.Microseconds ? _tag : -1;
-            long end = now - (2 * Bin.Microseconds);
-            bool read = _shape.Read(tag, _start - LeadMicroseconds, end, _floor, Ended);
+            _readEnd = now - (2 * Bin.Microseconds);
+            _readReversal = _reversal;
             Ended.Gear = _gear;
             Ended.SpeedTenths = _speed == SampleSet.Missing ? 0 : _speed;
             Ended.NeverFilled = false;
-            Ended.Disturbed |= _reversal || end - Ended.StartMicroseconds < Ended.TotalMilliseconds * 1500L;
-            return read && Ended.SpeedTenths > 0;
+            _shape.Begin(tag, _start - LeadMicroseconds, _readEnd, _floor, Ended);
         }
 
-        private bool NeverFilled()
+        private void Complete()
+        {
+            Ended.Disturbed |= _readReversal || _readEnd - Ended.StartMicroseconds < Ended.TotalMilliseconds * 1500L;
+            IsWhole = _shape.IsFilling && Ended.SpeedTenths > 0;
+        }
+
+        private void TakeNeverFilled()
         {
             Ended.StartMicroseconds = _start;
             Ended.Gear = _gear;
@@ -177,7 +231,7 @@ namespace LoggerBox.Capture.Engagements
             Ended.StartFromPressure = false;
             Ended.Disturbed = false;
             Ended.NeverFilled = true;
-            return true;
+            _neverFilled = true;
         }
 
         // Down at once, up only by small steps: a filling clutch must not take its own beginning for empty.

@@ -19,6 +19,9 @@ namespace LoggerBox.Capture.Holds
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
         private readonly Correlation _correlation;
+        private int _half;
+        private int _learnedEnd;
+        private int _learning;
 
         // How much wider means scatter than those of independent bins, thousandths.
         private readonly int[] _wider = new int[Channel.Count];
@@ -30,16 +33,28 @@ namespace LoggerBox.Capture.Holds
             _correlation = new Correlation(span);
         }
 
-        /// <summary>Takes the kind of noise from the later half of a stretch, for the questions that follow.</summary>
-        public void Learn(int from, int end)
+        /// <summary>The kind of noise is to be taken from the later half of a stretch, for the questions that follow.</summary>
+        public void BeginLearning(int from, int end)
         {
-            int half = (from + end) / 2;
-            for (int channel = 0; channel < Channel.Count; channel++)
+            _half = (from + end) / 2;
+            _learnedEnd = end;
+            _learning = 0;
+            _correlation.Begin(0, _half, end);
+        }
+
+        /// <summary>Takes some of it; true once all was taken.</summary>
+        public bool Learn()
+        {
+            if (_correlation.Advance())
             {
-                int correlation = _correlation.PerMille(channel, half, end, Noise(channel, half, end));
-                int certain = Correlation.Certain(correlation, end - half);
-                _wider[channel] = (int)IntegerMath.SquareRoot(Correlation.VariancePerMille(certain) * 1000);
+                int correlation = _correlation.PerMille(Noise(_learning, _half, _learnedEnd));
+                int certain = Correlation.Certain(correlation, _learnedEnd - _half);
+                _wider[_learning] = (int)IntegerMath.SquareRoot(Correlation.VariancePerMille(certain) * 1000);
+                _learning++;
+                _correlation.Begin(IntegerMath.Min(_learning, Channel.Count - 1), _half, _learnedEnd);
             }
+
+            return _learning == Channel.Count;
         }
 
         /// <summary>Disagreement of the worst channel, in thousandths of what matters.</summary>
@@ -54,21 +69,20 @@ namespace LoggerBox.Capture.Holds
             return worst;
         }
 
-        /// <summary>Disagreement of the worst channel, in thousandths of what its noise lets one see.</summary>
+        /// <summary>All channels agree as closely as their noise lets one see.</summary>
         /// <param name="atEnd">The last half second is held against the rest, not the first.</param>
-        public int WorstFinely(int begin, int end, bool atEnd)
+        public bool AgreesFinely(int begin, int end, bool atEnd)
         {
-            int worst = 0;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                if (!IsSparse(channel, begin, end))
+                if (!IsSparse(channel, begin, end)
+                    && (EdgePerMille(channel, begin, end, atEnd) > Agrees || DriftPerMille(channel, begin, end) > Agrees))
                 {
-                    worst = IntegerMath.Max(worst, DriftPerMille(channel, begin, end));
-                    worst = IntegerMath.Max(worst, EdgePerMille(channel, begin, end, atEnd));
+                    return false;
                 }
             }
 
-            return worst;
+            return true;
         }
 
         /// <summary>Difference of first and last third, in thousandths of what matters; 0 where the channel has too few readings.</summary>

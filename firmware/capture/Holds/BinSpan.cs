@@ -12,25 +12,41 @@ namespace LoggerBox.Capture.Holds
         public const int Capacity = 600;
         private const int DroppedWhenFull = 100;
 
-        // The places stand in a ring; a stretch has one more end than it has bins.
-        private const int Places = Capacity + 1;
+        /// <summary>So many may still come while a stretch that was kept is looked at.</summary>
+        public const int MostAfterKept = 60;
 
-        private readonly long[] _starts = new long[Places];
+        // The places stand in a ring; a stretch has one more end than it has bins.
+        private const int Places = Capacity + MostAfterKept + 1;
+
+        private readonly long[] _starts;
         private readonly long[] _anchors = new long[Channel.Count];
         private readonly bool[] _anchored = new bool[Channel.Count];
-        private readonly long[][] _sums = new long[Channel.Count][];
-        private readonly long[][] _squares = new long[Channel.Count][];
-        private readonly short[][] _counts = new short[Channel.Count][];
+        private readonly long[][] _sums;
+        private readonly long[][] _squares;
+        private readonly short[][] _counts;
         private int _first;
 
         public BinSpan()
         {
+            _starts = new long[Places];
+            _sums = new long[Channel.Count][];
+            _squares = new long[Channel.Count][];
+            _counts = new short[Channel.Count][];
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 _sums[channel] = new long[Places];
                 _squares[channel] = new long[Places];
                 _counts[channel] = new short[Places];
             }
+        }
+
+        /// <summary>A stretch of another span's bins, to be kept while that one goes on; empty until <see cref="Keep"/>.</summary>
+        public BinSpan(BinSpan whole)
+        {
+            _starts = whole._starts;
+            _sums = whole._sums;
+            _squares = whole._squares;
+            _counts = whole._counts;
         }
 
         public int Count { get; private set; }
@@ -83,6 +99,53 @@ namespace LoggerBox.Capture.Holds
                 squares[next] = squares[at] + (distance * distance);
                 counts[next] = (short)(counts[at] + 1);
             }
+        }
+
+        /// <summary>Takes the first bins of the span that this one was made from: they stay until that one has taken <see cref="MostAfterKept"/> more.</summary>
+        public void Keep(BinSpan whole, int count)
+        {
+            _first = whole._first;
+            Count = count;
+            System.Array.Copy(whole._anchors, _anchors, Channel.Count);
+        }
+
+        /// <summary>
+        /// Adds the squares of the steps from bin to next bin to <paramref name="squares"/>, from <paramref name="index"/> on as long as both
+        /// lie before <paramref name="end"/>, so many at most. Returns how many steps there were; the index is left where it goes on.
+        /// </summary>
+        public int AddSteps(int channel, ref int index, int end, int stride, int most, ref long squares)
+        {
+            long[] sums = _sums[channel];
+            short[] counts = _counts[channel];
+            int steps = 0;
+            int i = index;
+            for (; most > 0 && i + 1 < end; most--)
+            {
+                int a = Place(i);
+                int b = a + 1 == Places ? 0 : a + 1;
+                int c = b + 1 == Places ? 0 : b + 1;
+                if ((short)(counts[c] - counts[a]) == 2)
+                {
+                    long middle = sums[b];
+                    long step = sums[c] - middle - (middle - sums[a]);
+                    squares += step * step;
+                    steps++;
+                }
+
+                i += stride;
+            }
+
+            index = i;
+            return steps;
+        }
+
+        /// <summary>One bin less the mean; false where it has no reading.</summary>
+        public bool TryDistance(int channel, int index, long mean, out long distance)
+        {
+            int a = Place(index);
+            int b = a + 1 == Places ? 0 : a + 1;
+            distance = _anchors[channel] + _sums[channel][b] - _sums[channel][a] - mean;
+            return _counts[channel][b] != _counts[channel][a];
         }
 
         /// <summary>Forgets the oldest bins.</summary>

@@ -1,47 +1,57 @@
-using LoggerBox.Protocol.Records;
-
 namespace LoggerBox.Capture.Holds
 {
     /// <summary>
     /// How much wider the mean of a stretch scatters because its bins are alike: sqrt((1 + r) / (1 - r)) of noise whose neighbours
-    /// correlate by r. From the differences of neighbours (von Neumann), which a slow drift hardly touches.
+    /// correlate by r. From the differences of neighbours (von Neumann), which a slow drift hardly touches; some of them at a time.
     /// </summary>
     public sealed class Correlation
     {
         // Of a long stretch as many pairs are looked at, evenly spread: more would take the logger longer than it tells.
         private const int MostPairs = 120;
         private const int FewestPairs = 8;
+        private const int PairsAtATime = 24;
 
         // 0.9: beyond it the mean of a minute tells little. Below 0 only by chance.
         private const int MostPerMille = 900;
         private const int LeastPerMille = -200;
 
         private readonly BinSpan _span;
+        private int _channel;
+        private int _next;
+        private int _end;
+        private int _stride;
+        private int _pairs;
+        private long _squares;
 
         public Correlation(BinSpan span)
         {
             _span = span;
         }
 
+        /// <summary>Bins begin..end of a channel are to be looked at.</summary>
+        public void Begin(int channel, int begin, int end)
+        {
+            _channel = channel;
+            _next = begin;
+            _end = end;
+            _stride = IntegerMath.Max(1, (end - begin) / MostPairs);
+            _pairs = 0;
+            _squares = 0;
+        }
+
+        /// <summary>Looks at some of them; true once all were.</summary>
+        public bool Advance()
+        {
+            _pairs += _span.AddSteps(_channel, ref _next, _end, _stride, PairsAtATime, ref _squares);
+            return _next + 1 >= _end;
+        }
+
         /// <summary>Correlation of neighbouring bins in thousandths, -200 to 900.</summary>
         /// <param name="noise">Standard deviation of the bins about their line.</param>
-        public int PerMille(int channel, int begin, int end, long noise)
+        public int PerMille(long noise)
         {
-            int stride = IntegerMath.Max(1, (end - begin) / MostPairs);
-            long squares = 0;
-            int pairs = 0;
-            for (int i = begin; i + 1 < end; i += stride)
-            {
-                if (_span.Readings(channel, i, i + 2) == 2)
-                {
-                    long step = _span.Mean(channel, i + 1, i + 2) - _span.Mean(channel, i, i + 1);
-                    squares += step * step;
-                    pairs++;
-                }
-            }
-
-            long twice = 2 * noise * noise * pairs / 1000;
-            return pairs < FewestPairs || twice == 0 ? 0 : IntegerMath.Clamp(1000 - (squares / twice), LeastPerMille, MostPerMille);
+            long twice = 2 * noise * noise * _pairs / 1000;
+            return _pairs < FewestPairs || twice == 0 ? 0 : IntegerMath.Clamp(1000 - (_squares / twice), LeastPerMille, MostPerMille);
         }
 
         /// <summary>What short stretches show less of than there is: about (1 + 3 r) / n (Kendall 1954).</summary>

@@ -4,39 +4,41 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Holds
 {
     /// <summary>
-    /// Finds the stretches in which speed and pressures stand still, and measures each when it ends. Knows nothing of steps:
-    /// what a hold is called is decided elsewhere.
+    /// Finds the stretches in which speed and pressures stand still. Each is measured after it has ended, a little with each sample set that follows.
+    /// Knows nothing of steps: what a hold is called is decided elsewhere.
     /// </summary>
     public sealed class HoldFinder
     {
-        // The newest bins are the ones that left; one more was half way.
-        private const int BinsLeaving = 4;
-
         private readonly BinSpan _span = new BinSpan();
         private readonly RecentBins _recent = new RecentBins();
-        private readonly Tolerances _tolerances;
         private readonly Steadiness _steadiness;
-        private readonly SettledPart _settled;
         private readonly Approach _approach;
-        private readonly int[] _highest = new int[Channel.Count];
-        private readonly int[] _lowest = new int[Channel.Count];
-        private readonly int[] _extremes = new int[Channel.Count];
+        private readonly Extremes _extremes;
+        private readonly HoldMeasurement _measurement;
 
         // Bins since an earlier hold ended or the tags changed: nothing older belongs to the next hold.
         private int _sinceBreak;
-        private int _approachFromTenths;
-        private int _approachMilliseconds;
+
+        // Where the hold that is measured ends.
+        private int _endNumber;
 
         public HoldFinder(SessionHeader header)
         {
-            _tolerances = new Tolerances(header);
-            _steadiness = new Steadiness(_span, _tolerances);
-            _settled = new SettledPart(_span, _tolerances);
+            Tolerances tolerances = new Tolerances(header);
+            _steadiness = new Steadiness(_span, tolerances);
             _approach = new Approach(_recent);
+            _extremes = new Extremes(_recent);
+            _measurement = new HoldMeasurement(_span, tolerances);
         }
 
-        /// <summary>The hold that the last true <see cref="Add"/> or <see cref="Break"/> ended: times, approach and readings.</summary>
-        public readonly HoldRecord Ended = new HoldRecord();
+        /// <summary>The hold that the last true <see cref="Advance"/> measured, if <see cref="IsHold"/>: times, approach and readings.</summary>
+        public HoldRecord Ended => _measurement.Hold;
+
+        /// <summary>What ended was long and steady enough.</summary>
+        public bool IsHold => _measurement.IsHold;
+
+        /// <summary>One has ended and is not measured yet.</summary>
+        public bool IsMeasuring => _measurement.IsRunning;
 
         /// <summary>Everything stands still now.</summary>
         public bool IsOpen { get; private set; }
@@ -44,12 +46,14 @@ namespace LoggerBox.Capture.Holds
         /// <summary>The last <see cref="Add"/> opened the hold.</summary>
         public bool JustOpened { get; private set; }
 
-        /// <summary>How the speed came to the open hold, from <see cref="JustOpened"/> on.</summary>
-        public int ApproachFromTenths => _approachFromTenths;
+        /// <summary>How the speed came to the hold is not known yet.</summary>
+        public bool IsApproachSought => _approach.IsRunning;
 
-        public int ApproachMilliseconds => _approachMilliseconds;
+        public int ApproachFromTenths => _approach.FromTenths;
 
-        public long ApproachStartMicroseconds { get; private set; }
+        public int ApproachMilliseconds => _approach.Milliseconds;
+
+        public long ApproachStartMicroseconds => _approach.StartMicroseconds;
 
         /// <summary>Newest means in hundredths over the last half second, for what watches a hold while it lasts.</summary>
         public long LatestHundredths(int channel) => _span.Mean(channel, IntegerMath.Max(0, _span.Count - 5), _span.Count);
@@ -57,7 +61,10 @@ namespace LoggerBox.Capture.Holds
         /// <summary>Whether the channel gave readings in the last half second.</summary>
         public bool HasLatest(int channel) => _span.Readings(channel, IntegerMath.Max(0, _span.Count - 5), _span.Count) > 0;
 
-        /// <summary>True when this bin ended a hold; it is in <see cref="Ended"/>.</summary>
+        /// <summary>
+        /// Takes a bin; true when it ended a hold, which is to be measured then. Not to be called with one unmeasured so long that
+        /// <see cref="IsFull"/>.
+        /// </summary>
         public bool Add(Bin bin)
         {
             JustOpened = false;
@@ -70,13 +77,16 @@ namespace LoggerBox.Capture.Holds
                 return false;
             }
 
-            GatherExtremes(BinsLeaving);
-            return _steadiness.Left() && End(BinsLeaving);
+            int left = _steadiness.BinsLeft();
+            return left > 0 && End(left);
         }
+
+        /// <summary>The next bin may end or open a hold, or needs the place, while the last one is not measured.</summary>
+        public bool IsFull => _measurement.IsRunning && (IsOpen || _span.Count >= Steadiness.WindowBins - 1 || _recent.Newest - _endNumber >= BinSpan.MostAfterKept - 1);
 
         /// <summary>
         /// Something that readings do not show has changed (gear tag, mark, a gap): what comes is another hold.
-        /// True when one was open and long enough.
+        /// True when one was open and long enough. Not to be called while one is measured.
         /// </summary>
         /// <param name="untrusted">Newest bins that may already belong to the other side, because tags come late.</param>
         public bool Break(int untrusted)
@@ -86,7 +96,7 @@ namespace LoggerBox.Capture.Holds
             {
                 // Nothing more comes: what stands just long enough to be measured is a hold, too.
                 _span.DropFirst(_span.Count - SettledPart.FewestBins);
-                Open(SettledPart.FewestBins - 1);
+                Open(SettledPart.FewestBins);
             }
 
             bool ended = IsOpen && End(untrusted);
@@ -105,6 +115,38 @@ namespace LoggerBox.Capture.Holds
             _sinceBreak = 0;
         }
 
+        /// <summary>Does a little of what is due; true when there was something.</summary>
+        public bool Advance()
+        {
+            if (_approach.IsRunning)
+            {
+                if (_approach.Advance())
+                {
+                    _extremes.Begin(_approach.Arrival);
+                }
+
+                return true;
+            }
+
+            // An open hold's newest bins may belong to the way out of it.
+            if (IsOpen && !_measurement.IsRunning)
+            {
+                return !_extremes.GatherUntil(_recent.Newest + 1 - Steadiness.MostBinsLeft);
+            }
+
+            if (!_measurement.IsRunning)
+            {
+                return false;
+            }
+
+            if (_extremes.GatherUntil(_endNumber) && _measurement.Advance() && _measurement.IsHold)
+            {
+                Complete();
+            }
+
+            return true;
+        }
+
         private void Seek()
         {
             if (_span.Count > Steadiness.WindowBins)
@@ -114,84 +156,46 @@ namespace LoggerBox.Capture.Holds
 
             if (_steadiness.Stands())
             {
-                Open(Steadiness.WindowBins - 1);
+                Open(Steadiness.WindowBins);
                 JustOpened = true;
             }
         }
 
-        private void Open(int openAge)
+        private void Open(int bins)
         {
             IsOpen = true;
-            _approach.Find(openAge, IntegerMath.Max(openAge, _sinceBreak - 1));
-            _approachFromTenths = _approach.FromTenths;
-            _approachMilliseconds = _approach.Milliseconds;
-            ApproachStartMicroseconds = _recent.Start(_approach.ArrivalAge) - (_approachMilliseconds * 1000L);
-            for (int channel = 0; channel < Channel.Count; channel++)
+            _approach.Begin(_recent.Newest + 1 - bins, _recent.Newest + 1 - IntegerMath.Max(bins, _sinceBreak));
+            if (!_approach.IsRunning)
             {
-                _extremes[channel] = 0;
-            }
-
-            for (int age = _approach.ArrivalAge; age >= BinsLeaving; age--)
-            {
-                GatherExtremes(age);
-            }
-        }
-
-        private void GatherExtremes(int age)
-        {
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                if (_recent.Mean(age, channel) == Bin.NoMean)
-                {
-                    continue;
-                }
-
-                int high = _recent.Highest(age, channel);
-                int low = _recent.Lowest(age, channel);
-                bool first = _extremes[channel]++ == 0;
-                _highest[channel] = first ? high : IntegerMath.Max(_highest[channel], high);
-                _lowest[channel] = first ? low : IntegerMath.Min(_lowest[channel], low);
+                _extremes.Begin(_approach.Arrival);
             }
         }
 
         private bool End(int dropped)
         {
-            int end = _span.Count - dropped;
-            for (int age = BinsLeaving - 1; age >= dropped; age--)
+            int count = _span.Count - dropped;
+            bool isLong = count >= SettledPart.FewestBins;
+            _endNumber = _recent.Newest + 1 - dropped;
+            if (isLong)
             {
-                GatherExtremes(age);
+                _measurement.Begin(_span, count);
             }
-
-            bool measured = end >= SettledPart.FewestBins && Measure(end);
 
             IsOpen = false;
             _sinceBreak = dropped;
             _span.DropFirst(_span.Count - IntegerMath.Min(dropped, _span.Count));
-            return measured;
+            return isLong;
         }
 
-        private bool Measure(int end)
+        private void Complete()
         {
-            if (!_settled.Find(0, end))
-            {
-                return false;
-            }
-
-            int begin = _settled.Begin;
-            int until = _settled.End;
-            Ended.StartMicroseconds = _span.StartOf(begin);
-            Ended.DurationMilliseconds = (int)((_span.StartOf(until - 1) + Bin.Microseconds - _span.StartOf(begin)) / 1000);
-            Ended.ApproachFromTenths = _approachFromTenths;
-            Ended.ApproachMilliseconds = _approachMilliseconds;
+            Ended.ApproachFromTenths = _approach.FromTenths;
+            Ended.ApproachMilliseconds = _approach.Milliseconds;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                HoldReading reading = Ended.Readings[channel];
-                _settled.Measure(channel, begin, until, reading);
-                reading.Peak = _highest[channel];
-                reading.Lowest = _lowest[channel];
+                Ended.Readings[channel].Peak = _extremes.Highest(channel);
+                Ended.Readings[channel].Lowest = _extremes.Lowest(channel);
             }
-
-            return true;
         }
     }
 }

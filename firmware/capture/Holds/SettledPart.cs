@@ -3,8 +3,8 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Holds
 {
     /// <summary>
-    /// Finds where in a hold the last channel has settled, and measures from there: the part is shortened from the front until its head agrees
-    /// with its end.
+    /// Finds where in a hold the last channel has settled: the part is shortened from the front until its head agrees with its end. A question at a
+    /// time, so that no sample set waits for it.
     /// </summary>
     public sealed class SettledPart
     {
@@ -18,149 +18,237 @@ namespace LoggerBox.Capture.Holds
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
         private readonly Agreement _agreement;
-        private readonly Correlation _correlation;
         private readonly SteadyDrift _drift;
+        private Question _question;
+        private int _from;
+        private int _until;
+        private int _step;
+        private int _tried;
+        private int _found;
+        private int _least;
+        private bool _sure;
 
-        public SettledPart(BinSpan span, Tolerances tolerances)
+        public SettledPart(BinSpan span, Tolerances tolerances, Agreement agreement)
         {
             _span = span;
             _tolerances = tolerances;
-            _agreement = new Agreement(span, tolerances);
-            _correlation = new Correlation(span);
+            _agreement = agreement;
             _drift = new SteadyDrift(span, tolerances);
         }
 
-        /// <summary>The part that the last <see cref="Find"/> found: its first bin, and the one after its last.</summary>
+        private enum Question : byte
+        {
+            WhatNoise,
+            FromWhere,
+            FromWhereExactly,
+            UntilWhere,
+            UntilThere,
+            FromWhereCoarsely,
+            IsDrift,
+            Answered,
+        }
+
+        /// <summary>After the last <see cref="Advance"/>: there is a settled part, its first bin and the one after its last.</summary>
+        public bool IsThere { get; private set; }
+
         public int Begin { get; private set; }
 
         public int End { get; private set; }
 
         /// <summary>
-        /// Looks for the settled part of a hold. Where no three seconds agree as closely as their noise lets one see, a foot or an idle wanders:
-        /// then what matters on a truck is asked for. False where there is none: an engine that recovers from a lifted pedal passes through none
-        /// (half as much again as what matters), and a straight drift is none.
+        /// The settled part of a hold is to be looked for. Where no three seconds agree as closely as their noise lets one see, a foot or an idle
+        /// wanders: then what matters on a truck is asked for. There is none where an engine recovers from a lifted pedal (half as much again as
+        /// what matters), and a straight drift is none.
         /// </summary>
-        public bool Find(int from, int end)
+        public void Seek(int from, int end)
         {
-            _agreement.Learn(from, end);
-            End = end;
-            Begin = FinelyFrom(from, end);
-            bool sure = End - Begin >= SureBins;
-            if (!sure || (End - Begin) * 2 < end - from)
+            _from = from;
+            _until = end;
+            _sure = false;
+            IsThere = false;
+            _question = Question.WhatNoise;
+            _agreement.BeginLearning(from, end);
+        }
+
+        /// <summary>Asks the next question; true once all are answered.</summary>
+        public bool Advance()
+        {
+            switch (_question)
             {
-                int until = FinelyUntil(from, end);
-                if (until - from >= SureBins && until - from > End - Begin)
-                {
-                    Begin = from;
-                    End = until;
-                    sure = true;
-                }
+                case Question.WhatNoise:
+                    Learn();
+                    break;
+                case Question.FromWhere:
+                    TryFrom();
+                    break;
+                case Question.FromWhereExactly:
+                    TryExactlyFrom();
+                    break;
+                case Question.UntilWhere:
+                    TryUntil(true);
+                    break;
+                case Question.UntilThere:
+                    TryUntil(false);
+                    break;
+                case Question.FromWhereCoarsely:
+                    TryCoarselyFrom();
+                    break;
+                case Question.IsDrift:
+                    TellDrift();
+                    break;
+                default:
+                    break;
             }
 
-            if (!sure)
-            {
-                Begin = Coarsely(from, end);
-            }
+            return _question == Question.Answered;
+        }
 
-            long level = _span.Mean(Channel.Speed, Begin, End);
-            return _agreement.CoarsePerMille(Channel.Speed, Begin, End) <= 1500
-                && _span.Deviation(Channel.Speed, Begin, End) <= _tolerances.Scatter(Channel.Speed, level)
-                && (sure || !_drift.Is(from, end));
+        private void Learn()
+        {
+            if (_agreement.Learn())
+            {
+                _step = Step(_from, _until - FewestBins);
+                _tried = _from;
+                _question = Question.FromWhere;
+            }
         }
 
         // First bin from which all agrees finely to the end; the end where none does.
-        private int FinelyFrom(int from, int end)
+        private void TryFrom()
         {
-            int last = end - FewestBins;
-            int step = Step(from, last);
-            for (int begin = from; begin <= last; begin += step)
+            if (_tried > _until - FewestBins)
             {
-                if (_agreement.WorstFinely(begin, end, false) > Agreement.Agrees)
-                {
-                    continue;
-                }
-
-                // Between two candidates bin by bin: what settles in half a second is settled after half a second.
-                int first = IntegerMath.Max(from, begin - step + 1);
-                while (first < begin && _agreement.WorstFinely(first, end, false) > Agreement.Agrees)
-                {
-                    first++;
-                }
-
-                return first;
+                TakeFrom(_until);
             }
-
-            return end;
+            else if (_agreement.AgreesFinely(_tried, _until, false))
+            {
+                _found = _tried;
+                _tried = IntegerMath.Max(_from, _found - _step + 1);
+                _question = Question.FromWhereExactly;
+            }
+            else
+            {
+                _tried += _step;
+            }
         }
 
-        // A hold may go slowly over into another level: the bin up to which all agrees finely from the beginning; the beginning where none does.
-        private int FinelyUntil(int from, int end)
+        // Between two candidates bin by bin: what settles in half a second is settled after half a second.
+        private void TryExactlyFrom()
         {
-            int step = Step(from + SureBins, end);
-            for (int until = end; until >= from + SureBins; until -= step)
+            if (_tried >= _found || _agreement.AgreesFinely(_tried, _until, false))
             {
-                if (_agreement.WorstFinely(from, until, true) <= Agreement.Agrees && _agreement.WorstFinely(from, until, false) <= Agreement.Agrees)
-                {
-                    return until;
-                }
+                TakeFrom(_tried);
             }
-
-            return from;
+            else
+            {
+                _tried++;
+            }
         }
 
-        private int Coarsely(int from, int end)
+        private void TakeFrom(int begin)
         {
-            int last = end - FewestBins;
-            int step = Step(from, last);
-            int best = from;
-            int least = int.MaxValue;
-            for (int begin = from; begin <= last && least > Agreement.Agrees; begin += step)
+            Begin = begin;
+            End = _until;
+            _sure = End - Begin >= SureBins;
+            if (_sure && (End - Begin) * 2 >= _until - _from)
             {
-                int unsettled = _agreement.WorstCoarsely(begin, end);
-                if (unsettled < least)
-                {
-                    least = unsettled;
-                    best = begin;
-                }
-            }
-
-            return best;
-        }
-
-        private static int Step(int from, int last) => IntegerMath.Max(1, (last - from) / Candidates);
-
-        /// <summary>Fills the reading of one channel over bins begin..end.</summary>
-        public void Measure(int channel, int begin, int end, HoldReading reading)
-        {
-            int readings = _span.Readings(channel, begin, end);
-            reading.Clear();
-            if (readings * 2 < end - begin || readings < FewestBins / 2)
-            {
+                Judge();
                 return;
             }
 
-            reading.Present = true;
-            reading.SettledHundredths = (int)_span.Mean(channel, begin, end);
-            reading.DeviationHundredths = (int)_span.Deviation(channel, begin, end);
-            long drift = _agreement.Drift(channel, begin, end);
-            long milliseconds = (_span.StartOf(end - 1) - _span.StartOf(begin)) / 1000;
-            reading.SlopeHundredthsPerSecond = milliseconds <= 0 ? 0 : (int)(drift * 1500 / milliseconds);
-            MeasureError(channel, begin, end, drift, reading);
+            _step = Step(_from + SureBins, _until);
+            _tried = _until;
+            _question = Question.UntilWhere;
         }
 
-        // Bins that are alike count for fewer. What drift is left adds as a rectangle.
-        private void MeasureError(int channel, int begin, int end, long drift, HoldReading reading)
+        // A hold may go slowly over into another level: the bin up to which all agrees finely from the beginning.
+        private void TryUntil(bool atEnd)
         {
-            int readings = _span.Readings(channel, begin, end);
-            long noise = _agreement.Noise(channel, begin, end) * 10;
-            int correlation = Correlation.Unbiased(_correlation.PerMille(channel, begin, end, noise / 10), readings);
-            long wider = Correlation.VariancePerMille(correlation);
-            long variance = noise * noise / readings * wider / 1000;
-
-            // Without drift the difference between the thirds varies as six of the mean: only what is more than that is drift.
-            long left = ((drift * drift * 100) - (6 * variance)) / 12;
-            reading.StandardErrorThousandths = IntegerMath.Clamp(IntegerMath.SquareRoot(variance + (left < 0 ? 0 : left)), 0, int.MaxValue);
-            reading.DegreesOfFreedom = IntegerMath.Max(1, (int)(readings * 1000L / wider) - 1);
+            if (_tried < _from + SureBins)
+            {
+                GoOnCoarsely();
+            }
+            else if (!_agreement.AgreesFinely(_from, _tried, atEnd))
+            {
+                _tried -= _step;
+                _question = Question.UntilWhere;
+            }
+            else if (atEnd)
+            {
+                _question = Question.UntilThere;
+            }
+            else
+            {
+                TakeUntil();
+            }
         }
+
+        private void TakeUntil()
+        {
+            if (_tried - _from > End - Begin)
+            {
+                Begin = _from;
+                End = _tried;
+                _sure = true;
+            }
+
+            GoOnCoarsely();
+        }
+
+        private void GoOnCoarsely()
+        {
+            if (_sure)
+            {
+                Judge();
+                return;
+            }
+
+            _step = Step(_from, _until - FewestBins);
+            _tried = _found = _from;
+            _least = int.MaxValue;
+            _question = Question.FromWhereCoarsely;
+        }
+
+        private void TryCoarselyFrom()
+        {
+            if (_tried <= _until - FewestBins && _least > Agreement.Agrees)
+            {
+                int unsettled = _agreement.WorstCoarsely(_tried, _until);
+                if (unsettled < _least)
+                {
+                    _least = unsettled;
+                    _found = _tried;
+                }
+
+                _tried += _step;
+                return;
+            }
+
+            Begin = _found;
+            Judge();
+        }
+
+        private void Judge()
+        {
+            long level = _span.Mean(Channel.Speed, Begin, End);
+            IsThere = _agreement.CoarsePerMille(Channel.Speed, Begin, End) <= 1500
+                && _span.Deviation(Channel.Speed, Begin, End) <= _tolerances.Scatter(Channel.Speed, level);
+            _question = _sure || !IsThere ? Question.Answered : Question.IsDrift;
+            if (_question == Question.IsDrift)
+            {
+                _drift.Begin(_from, _until);
+            }
+        }
+
+        private void TellDrift()
+        {
+            if (_drift.Advance())
+            {
+                IsThere = !_drift.Is;
+                _question = Question.Answered;
+            }
+        }
+
+        private static int Step(int from, int last) => IntegerMath.Max(1, (last - from) / Candidates);
     }
 }

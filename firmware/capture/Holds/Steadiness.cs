@@ -8,7 +8,17 @@ namespace LoggerBox.Capture.Holds
         public const int WindowBins = 15;
         private const int EndBins = 5;
         private const int NewestBins = 3;
+
+        // The newest bins are the ones that left; one more was half way.
+        private const int BinsLeaving = NewestBins + 1;
         private const int FewestReadings = 6;
+
+        // An engine takes half a second and longer to another speed, and its speed is read over the last half second: the bins on the way there
+        // widen the scatter that the way is held against.
+        private const int SpeedArrivesBins = 10;
+
+        /// <summary>The most that <see cref="BinsLeft"/> says.</summary>
+        public const int MostBinsLeft = BinsLeaving + SpeedArrivesBins;
 
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
@@ -50,47 +60,57 @@ namespace LoggerBox.Capture.Holds
             return any;
         }
 
-        /// <summary>A channel's newest bins lie elsewhere than the window before them.</summary>
-        public bool Left()
+        /// <summary>How many of the newest bins lie elsewhere than the window before them, or are on the way there; 0 where none do.</summary>
+        public int BinsLeft()
         {
-            int end = _span.Count;
-            int middle = end - NewestBins;
-            int begin = IntegerMath.Max(0, middle - WindowBins);
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                if (_span.Readings(channel, middle, end) == 0 || _span.Readings(channel, begin, middle) < FewestReadings)
+                if (Left(channel, 0))
                 {
-                    continue;
-                }
-
-                long before = _span.Mean(channel, begin, middle);
-                long scatter = _span.Deviation(channel, begin, middle);
-                long step = IntegerMath.Abs(_span.Mean(channel, middle, end) - before);
-                if (step > _tolerances.Left(channel, _tolerances.Level(channel, before), scatter))
-                {
-                    return true;
+                    return BinsLeaving;
                 }
             }
 
-            return false;
+            return Left(Channel.Speed, SpeedArrivesBins) ? MostBinsLeft : 0;
         }
 
-        private bool Moves(int channel, int begin, int end)
+        // The newest bins against the window that ended so many bins before them.
+        private bool Left(int channel, int between)
         {
-            long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
-            long scatter = _span.Deviation(channel, begin, end);
-            if (scatter > _tolerances.Scatter(channel, level))
-            {
-                return true;
-            }
-
-            if (_span.Readings(channel, begin, begin + EndBins) == 0 || _span.Readings(channel, end - EndBins, end) == 0)
+            int end = _span.Count;
+            int newest = end - NewestBins;
+            int middle = newest - between;
+            int begin = IntegerMath.Max(0, middle - WindowBins);
+            if (middle <= 0 || _span.Readings(channel, begin, middle) < FewestReadings || _span.Readings(channel, newest, end) == 0)
             {
                 return false;
             }
 
-            long drift = _span.Mean(channel, end - EndBins, end) - _span.Mean(channel, begin, begin + EndBins);
-            return IntegerMath.Abs(drift) > _tolerances.Drift(channel, level, scatter);
+            long before = _span.Mean(channel, begin, middle);
+            long step = _span.Mean(channel, newest, end) - before;
+            step = step < 0 ? -step : step;
+
+            // Scatter costs a root: it is asked for only where the step is more than stands still in any case.
+            long level = _tolerances.Level(channel, before);
+            return step > _tolerances.Left(channel, level, 0)
+                && step > _tolerances.Left(channel, level, _span.Deviation(channel, begin, middle));
+        }
+
+        private bool Moves(int channel, int begin, int end)
+        {
+            long drift = _span.Readings(channel, begin, begin + EndBins) == 0 || _span.Readings(channel, end - EndBins, end) == 0
+                ? 0
+                : _span.Mean(channel, end - EndBins, end) - _span.Mean(channel, begin, begin + EndBins);
+            drift = drift < 0 ? -drift : drift;
+            long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
+            if (drift > _tolerances.Drift(channel, level, _tolerances.Scatter(channel, level)))
+            {
+                // Scatter that would excuse the drift is more than there may be.
+                return true;
+            }
+
+            long scatter = _span.Deviation(channel, begin, end);
+            return scatter > _tolerances.Scatter(channel, level) || drift > _tolerances.Drift(channel, level, scatter);
         }
     }
 }

@@ -23,6 +23,15 @@ namespace LoggerBox.Capture.Holds
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
         private readonly StraightLine _line;
+        private int _first;
+        private int _half;
+        private int _end;
+        private int _channel;
+        private long _allowed;
+        private long _wholeSlope;
+        private long _scatter;
+        private bool _inHalf;
+        private bool _bySpeed;
 
         public SteadyDrift(BinSpan span, Tolerances tolerances)
         {
@@ -31,48 +40,78 @@ namespace LoggerBox.Capture.Holds
             _line = new StraightLine(span);
         }
 
+        /// <summary>After the last <see cref="Advance"/>: the stretch is a drift.</summary>
+        public bool Is { get; private set; }
+
         /// <summary>
-        /// The stretch, or the last ten seconds of it, is one drift of the speed; of a pressure where no speed is known. A pressure that
-        /// creeps while the engine stands at its speed is the truck's answer, and may be the fault that is looked for.
+        /// The question: is the stretch, or the last ten seconds of it, one drift of the speed; of a pressure where no speed is known. A pressure
+        /// that creeps while the engine stands at its speed is the truck's answer, and may be the fault that is looked for.
         /// </summary>
-        public bool Is(int from, int end)
+        public void Begin(int from, int end)
         {
-            int first = IntegerMath.Max(from, end - MostBins);
-            int half = end - first < ShortBins ? IntegerMath.Max(first, end - (ShortBins / 2)) : (first + end) / 2;
-            if (_line.Fit(Channel.Speed, first, end))
+            Is = false;
+            _end = end;
+            _first = IntegerMath.Max(from, end - MostBins);
+            _half = end - _first < ShortBins ? IntegerMath.Max(_first, end - (ShortBins / 2)) : (_first + end) / 2;
+            _inHalf = false;
+            _channel = Channel.Speed;
+            _bySpeed = _line.Begin(Channel.Speed, _first, end);
+            _allowed = _bySpeed ? _span.Mean(Channel.Speed, _first, end) / (HasPressure(_first, end) ? LoadedSharePerSecond : FootSharePerSecond) : 0;
+            if (!_bySpeed)
             {
-                int share = HasPressure(first, end) ? LoadedSharePerSecond : FootSharePerSecond;
-                return Drifts(Channel.Speed, first, half, end, _span.Mean(Channel.Speed, first, end) / share);
+                NextPressure();
             }
-
-            for (int channel = Channel.Main; channel < Channel.Count; channel++)
-            {
-                if (Drifts(channel, first, half, end, 0))
-                {
-                    return true;
-                }
-            }
-
-            return false;
         }
 
-        private bool Drifts(int channel, int first, int half, int end, long allowed)
+        /// <summary>Looks at some of it; true once the answer is there.</summary>
+        public bool Advance()
         {
-            if (!_line.Fit(channel, first, end))
+            if (_channel == Channel.Count)
+            {
+                return true;
+            }
+
+            if (!_line.Advance())
             {
                 return false;
             }
 
-            long level = _span.Mean(channel, first, end);
-            long slope = _line.Slope;
-            long scatter = _tolerances.SampleScatter(_line.Scatter);
-            long least = _tolerances.Settled(channel, _tolerances.Level(channel, level));
-            least = allowed > least ? allowed : least;
-            return Size(slope) > least
-                && Size(slope) > scatter * WholePerMille / 1000
-                && _line.Fit(channel, half, end)
-                && slope > 0 == _line.Slope > 0
-                && Size(_line.Slope) > scatter * HalfPerMille / 1000;
+            if (!_inHalf && LeadsOn())
+            {
+                _inHalf = true;
+                return false;
+            }
+
+            Is = _inHalf && GoesOn();
+            _inHalf = false;
+            if (Is || _bySpeed)
+            {
+                return true;
+            }
+
+            NextPressure();
+            return _channel == Channel.Count;
+        }
+
+        // The whole stretch rises or falls, and its later half can be looked at.
+        private bool LeadsOn()
+        {
+            _wholeSlope = _line.Slope;
+            _scatter = _tolerances.SampleScatter(_line.Scatter);
+            long least = _tolerances.Settled(_channel, _tolerances.Level(_channel, _span.Mean(_channel, _first, _end)));
+            least = _allowed > least ? _allowed : least;
+            return Size(_wholeSlope) > least && Size(_wholeSlope) > _scatter * WholePerMille / 1000 && _line.Begin(_channel, _half, _end);
+        }
+
+        private bool GoesOn() => _wholeSlope > 0 == _line.Slope > 0 && Size(_line.Slope) > _scatter * HalfPerMille / 1000;
+
+        private void NextPressure()
+        {
+            do
+            {
+                _channel++;
+            }
+            while (_channel < Channel.Count && !_line.Begin(_channel, _first, _end));
         }
 
         private bool HasPressure(int begin, int end)

@@ -5,7 +5,7 @@ namespace LoggerBox.Capture.RunUps
 {
     /// <summary>
     /// Times a burst of full pedal: from where the speed leaves its old level to where it first reaches 90 % of the new one.
-    /// A weak engine takes longer, a slipping stator does not: no gauge tells these two apart.
+    /// A weak engine takes longer, a slipping stator does not: no gauge tells these two apart. Some points at a time.
     /// </summary>
     public sealed class RunUpTimer
     {
@@ -14,8 +14,13 @@ namespace LoggerBox.Capture.RunUps
 
         // A quarter above the old speed: less is a foot that corrects, not a run-up.
         private const int RisePercent = 25;
+        private const int PointsAtATime = 48;
 
         private readonly FineTrace _speed;
+        private int _next;
+        private int _leftLevel;
+        private int _reachedLevel;
+        private long _left;
 
         public RunUpTimer(FineTrace speed)
         {
@@ -24,52 +29,67 @@ namespace LoggerBox.Capture.RunUps
 
         public readonly RunUpRecord Timed = new RunUpRecord();
 
-        /// <summary>True when the way to <paramref name="toTenths"/> was a run-up that the trace still holds.</summary>
-        public bool Time(long startMicroseconds, int fromTenths, int toTenths)
+        /// <summary>Looks through the trace.</summary>
+        public bool IsRunning { get; private set; }
+
+        /// <summary>After the last <see cref="Advance"/>: there was a run-up, and the trace still held it.</summary>
+        public bool IsTimed { get; private set; }
+
+        /// <summary>The way to <paramref name="toTenths"/> is to be timed, if it can have been a run-up.</summary>
+        public void Begin(long startMicroseconds, int fromTenths, int toTenths)
         {
             int rise = toTenths - fromTenths;
-            if (fromTenths <= 0 || rise * 100L < (long)fromTenths * RisePercent)
+            IsTimed = false;
+            IsRunning = fromTenths > 0 && rise * 100L >= (long)fromTenths * RisePercent;
+            if (!IsRunning)
             {
-                return false;
+                return;
             }
 
-            int at = _speed.IndexAt(startMicroseconds - (3 * Bin.Microseconds));
-            long left = Crossing(ref at, fromTenths + (rise * LeftPercent / 100));
-            long reached = Crossing(ref at, (int)((long)toTenths * ReachedPercent / 100));
-            if (left < 0 || reached <= left)
-            {
-                return false;
-            }
-
-            Timed.StartMicroseconds = left;
+            _next = _speed.NumberAt(startMicroseconds - (3 * Bin.Microseconds));
+            _left = -1;
+            _leftLevel = fromTenths + (rise * LeftPercent / 100);
+            _reachedLevel = (int)((long)toTenths * ReachedPercent / 100);
             Timed.FromTenths = fromTenths;
             Timed.ToTenths = toTenths;
-            Timed.Milliseconds = (int)((reached - left) / 1000);
-            return true;
         }
 
-        // Between two points the moment is interpolated, so that a coarse recording is not late by half a step.
-        private long Crossing(ref int at, int level)
+        /// <summary>Looks at some points; true when those were the last.</summary>
+        public bool Advance()
         {
-            for (; at < _speed.Count; at++)
+            int until = IntegerMath.Min(_next + PointsAtATime, _speed.End);
+            int level = _left < 0 ? _leftLevel : _reachedLevel;
+            int number = _next;
+            while (number < until && _speed.Value(number) < level)
             {
-                int here = _speed.Value(at);
-                if (here < level)
-                {
-                    continue;
-                }
-
-                if (at == 0 || _speed.Value(at - 1) >= level)
-                {
-                    return _speed.Time(at);
-                }
-
-                int before = _speed.Value(at - 1);
-                long step = _speed.Time(at) - _speed.Time(at - 1);
-                return _speed.Time(at - 1) + (step * (level - before) / (here - before));
+                number++;
             }
 
-            return -1;
+            _next = number;
+            if (number < until)
+            {
+                Cross(_speed.Crossing(number, level));
+            }
+            else
+            {
+                IsRunning = until < _speed.End;
+            }
+
+            return !IsRunning;
+        }
+
+        private void Cross(long moment)
+        {
+            if (_left < 0)
+            {
+                _left = moment;
+                return;
+            }
+
+            IsRunning = false;
+            IsTimed = moment > _left;
+            Timed.StartMicroseconds = _left;
+            Timed.Milliseconds = (int)((moment - _left) / 1000);
         }
     }
 }

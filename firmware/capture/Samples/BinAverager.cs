@@ -7,12 +7,14 @@ namespace LoggerBox.Capture.Samples
     /// </summary>
     public sealed class BinAverager
     {
-        private readonly long[] _sums = new long[Channel.Count];
+        // A tenth of a second of the fastest samples stays far below 2^31.
+        private readonly int[] _sums = new int[Channel.Count];
         private readonly int[] _counts = new int[Channel.Count];
         private readonly int[] _highest = new int[Channel.Count];
         private readonly int[] _lowest = new int[Channel.Count];
         private long _origin;
         private long _start;
+        private long _end;
         private bool _any;
 
         /// <summary>The bin that the last <see cref="Add"/> completed.</summary>
@@ -27,55 +29,59 @@ namespace LoggerBox.Capture.Samples
         /// <summary>True when this sample began a new bin and <see cref="Completed"/> holds the one before it.</summary>
         public bool Add(SampleSet clean)
         {
-            if (!_any)
+            long now = clean.Microseconds;
+            bool completed = false;
+            if (now >= _end || now < _start || !_any)
             {
-                _origin = clean.Microseconds;
+                completed = _any;
+                BeginAnother(now);
             }
 
-            long start = clean.Microseconds - ((clean.Microseconds - _origin) % Bin.Microseconds);
-            bool completed = _any && start != _start;
-            if (completed)
-            {
-                Complete();
-                Empty();
-            }
-
-            _start = start;
-            _any = true;
+            // All four at a time and by hand: this runs with every set.
             int[] values = clean.Values;
+            int[] sums = _sums;
+            int[] counts = _counts;
+            int[] highest = _highest;
+            int[] lowest = _lowest;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 int value = values[channel];
-                if (value != SampleSet.Missing)
+                if (value == SampleSet.Missing)
                 {
-                    Take(channel, value);
+                    continue;
+                }
+
+                counts[channel]++;
+                sums[channel] += value;
+                if (value > highest[channel])
+                {
+                    highest[channel] = value;
+                }
+
+                if (value < lowest[channel])
+                {
+                    lowest[channel] = value;
                 }
             }
 
             return completed;
         }
 
-        private void Take(int channel, int value)
+        private void BeginAnother(long now)
         {
-            int count = _counts[channel];
-            _counts[channel] = count + 1;
-            if (count == 0)
+            if (_any)
             {
-                _sums[channel] = value;
-                _highest[channel] = value;
-                _lowest[channel] = value;
-                return;
+                Complete();
+            }
+            else
+            {
+                _origin = now;
             }
 
-            _sums[channel] += value;
-            if (value > _highest[channel])
-            {
-                _highest[channel] = value;
-            }
-            else if (value < _lowest[channel])
-            {
-                _lowest[channel] = value;
-            }
+            Empty();
+            _start = now - ((now - _origin) % Bin.Microseconds);
+            _end = _start + Bin.Microseconds;
+            _any = true;
         }
 
         private void Complete()
@@ -85,7 +91,7 @@ namespace LoggerBox.Capture.Samples
             {
                 Completed.Means[channel] = _counts[channel] == 0
                     ? Bin.NoMean
-                    : (int)IntegerMath.DivideRounded(_sums[channel] * 100, _counts[channel]);
+                    : (int)IntegerMath.DivideRounded(_sums[channel] * 100L, _counts[channel]);
                 Completed.Highest[channel] = _highest[channel];
                 Completed.Lowest[channel] = _lowest[channel];
             }
@@ -96,6 +102,9 @@ namespace LoggerBox.Capture.Samples
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 _counts[channel] = 0;
+                _sums[channel] = 0;
+                _highest[channel] = int.MinValue;
+                _lowest[channel] = int.MaxValue;
             }
         }
     }

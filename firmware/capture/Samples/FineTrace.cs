@@ -2,7 +2,10 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Samples
 {
-    /// <summary>One channel in steps of 10 ms over the last ten seconds: fine enough to time a run-up or the filling of a clutch.</summary>
+    /// <summary>
+    /// One channel in steps of 10 ms over the last ten seconds: fine enough to time a run-up or the filling of a clutch. Points are called by their
+    /// number, which stays the same while new ones come.
+    /// </summary>
     public sealed class FineTrace
     {
         public const int StepMicroseconds = 10000;
@@ -14,18 +17,18 @@ namespace LoggerBox.Capture.Samples
         private long _sum;
         private long _sumTime;
         private int _gathered;
-        private long _stepStart = NoStep;
-        private int _next;
-        private int _count;
+        private long _stepEnd = NoStep;
+        private int _newest;
+        private int _end;
+        private int _begin;
 
-        /// <summary>Points kept.</summary>
-        public int Count => _count;
+        /// <summary>Number after the newest point's; that one may still be gathered.</summary>
+        public int End => _end;
 
         public void Clear()
         {
-            _count = 0;
-            _gathered = 0;
-            _stepStart = NoStep;
+            _begin = _end;
+            _stepEnd = NoStep;
         }
 
         public void Add(long microseconds, int value)
@@ -35,35 +38,36 @@ namespace LoggerBox.Capture.Samples
                 return;
             }
 
-            long within = microseconds - _stepStart;
-            if (within < 0 || within >= StepMicroseconds)
+            if (microseconds < _stepEnd)
             {
-                Keep();
-                _stepStart = microseconds - (microseconds % StepMicroseconds);
-                _sum = value;
-                _sumTime = microseconds - _stepStart;
-                _gathered = 1;
+                Gather(microseconds, value);
                 return;
             }
 
-            _sum += value;
-            _sumTime += within;
-            _gathered++;
+            _stepEnd = microseconds - (microseconds % StepMicroseconds) + StepMicroseconds;
+            _gathered = 1;
+            int newest = _end & (Capacity - 1);
+            _newest = newest;
+            _times[newest] = microseconds;
+            _values[newest] = value;
+            if (++_end - _begin > Capacity)
+            {
+                _begin++;
+            }
         }
 
-        /// <summary>Points in order of time; 0 is the oldest.</summary>
-        public long Time(int index) => _times[At(index)];
+        public long Time(int number) => _times[number & (Capacity - 1)];
 
-        public int Value(int index) => _values[At(index)];
+        public int Value(int number) => _values[number & (Capacity - 1)];
 
-        /// <summary>Index of the first point at or after the moment; <see cref="Count"/> where there is none.</summary>
-        public int IndexAt(long microseconds)
+        /// <summary>Number of the first point at or after the moment; <see cref="End"/> where there is none.</summary>
+        public int NumberAt(long microseconds)
         {
-            int low = 0, high = Count;
+            int low = _begin, high = _end;
             while (low < high)
             {
-                int middle = (low + high) / 2;
-                if (Time(middle) < microseconds)
+                int middle = low + ((high - low) / 2);
+                if (_times[middle & (Capacity - 1)] < microseconds)
                 {
                     low = middle + 1;
                 }
@@ -76,34 +80,64 @@ namespace LoggerBox.Capture.Samples
             return low;
         }
 
-        /// <summary>Mean of the points from..to (to not included); 0 of none.</summary>
-        public int Mean(int from, int to)
+        /// <summary>Sum of the points from..to (to not included).</summary>
+        public long Sum(int from, int to)
         {
             long sum = 0;
+            int[] values = _values;
             for (int i = from; i < to; i++)
             {
-                sum += Value(i);
+                sum += values[i & (Capacity - 1)];
             }
 
-            return to <= from ? 0 : (int)IntegerMath.DivideRounded(sum, to - from);
+            return sum;
         }
 
-        private void Keep()
+        /// <summary>Mean of the points from..to (to not included); 0 of none.</summary>
+        public int Mean(int from, int to) => to <= from ? 0 : (int)IntegerMath.DivideRounded(Sum(from, to), to - from);
+
+        /// <summary>The first from here on, before the end, that is at the level and whose follower is; -1 where there is none.</summary>
+        public int FirstTwoAbove(int from, int end, int level)
         {
-            if (_gathered == 0)
+            int[] values = _values;
+            for (int i = from; i < end - 1; i++)
             {
-                return;
+                if (values[i & (Capacity - 1)] >= level && values[(i + 1) & (Capacity - 1)] >= level)
+                {
+                    return i;
+                }
             }
 
-            _times[_next] = _stepStart + (_gathered == 1 ? _sumTime : _sumTime / _gathered);
-            _values[_next] = (int)(_gathered == 1 ? _sum : IntegerMath.DivideRounded(_sum, _gathered));
-            _next = (_next + 1) & (Capacity - 1);
-            if (_count < Capacity)
-            {
-                _count++;
-            }
+            return -1;
         }
 
-        private int At(int index) => (_next - _count + index) & (Capacity - 1);
+        /// <summary>When the trace came up to the level at a point, between it and the one before: a coarse recording is not late by half a step.</summary>
+        public long Crossing(int number, int level)
+        {
+            int here = Value(number);
+            int before = Value(number - 1);
+            if (number == _begin || before >= level || here <= level)
+            {
+                return Time(number);
+            }
+
+            long step = Time(number) - Time(number - 1);
+            return Time(number - 1) + (step * (level - before) / (here - before));
+        }
+
+        // Samples that come faster than the steps: their mean is the point.
+        private void Gather(long microseconds, int value)
+        {
+            if (_gathered++ == 1)
+            {
+                _sum = _values[_newest];
+                _sumTime = _times[_newest];
+            }
+
+            _sum += value;
+            _sumTime += microseconds;
+            _times[_newest] = _sumTime / _gathered;
+            _values[_newest] = (int)IntegerMath.DivideRounded(_sum, _gathered);
+        }
     }
 }

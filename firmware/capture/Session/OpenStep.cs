@@ -9,9 +9,9 @@ namespace LoggerBox.Capture.Session
     {
         private readonly HoldRecord _soFar = new HoldRecord();
 
-        /// <summary>As the hold would be named if it ended here.</summary>
+        /// <summary>The hold is to be named as if it ended here.</summary>
         /// <param name="seconds">How long it has lasted.</param>
-        public Step Recognise(HoldFinder holds, SessionHolds session, int seconds, Gear gear, Step mark)
+        public void Recognise(HoldFinder holds, SessionHolds session, int seconds, Gear gear, Step mark)
         {
             _soFar.DurationMilliseconds = seconds * 1000;
             _soFar.ApproachFromTenths = holds.ApproachFromTenths;
@@ -25,7 +25,7 @@ namespace LoggerBox.Capture.Session
                 reading.Lowest = reading.Peak;
             }
 
-            return session.Name(_soFar, gear, mark);
+            session.Look(_soFar, gear, mark);
         }
     }
 }

@@ -16,7 +16,9 @@ namespace LoggerBox.Capture.Session
         private readonly Step[] _names = new Step[Capacity];
         private readonly PlanRecord _plan;
         private readonly ClutchPressure _clutch;
+        private readonly StepNamer _namer = new StepNamer(Capacity);
         private int _count;
+        private int _named;
 
         public SessionHolds(PlanRecord plan, SessionHeader header)
         {
@@ -33,21 +35,59 @@ namespace LoggerBox.Capture.Session
 
         public bool IsWholeTest => (StepsCaptured & WholeTest) == WholeTest;
 
-        /// <summary>What this hold would be if it were added now.</summary>
-        public Step Name(HoldRecord hold, Gear gear, Step mark)
+        /// <summary>Names are being made.</summary>
+        public bool IsNaming { get; private set; }
+
+        /// <summary>After the last <see cref="Advance"/>: the hold that was named is one of the session's, not one that still lasts.</summary>
+        public bool IsKept { get; private set; }
+
+        /// <summary>The hold that was named last, with its name.</summary>
+        public HoldRecord Named => _holds[_named];
+
+        /// <summary>A hold that still lasts is to be named, as if it ended here. Not while names are being made.</summary>
+        public void Look(HoldRecord hold, Gear gear, Step mark)
         {
-            if (mark != Step.None || _count == Capacity)
+            if (_count < Capacity)
             {
-                return mark;
+                IsKept = false;
+                BeginNaming(hold, gear, mark);
+            }
+        }
+
+        /// <summary>Keeps a copy of a hold that has ended, to be named with all others. Not while names are being made.</summary>
+        public void Add(HoldRecord hold, Gear gear, Step mark)
+        {
+            if (hold.Readings[Channel.Speed].Present && hold.Readings[Channel.Speed].SettledHundredths == 0)
+            {
+                _clutch.TakeZero(hold);
             }
 
-            hold.Gear = gear;
-            hold.Marked = false;
-            hold.Step = Step.None;
-            hold.ClutchPressed = _clutch.IsPressed(hold);
-            _holds[_count].CopyFrom(hold);
-            StepNaming.Name(_holds, _count + 1, _plan, _names);
-            return _names[_count];
+            if (_count == Capacity)
+            {
+                ForgetOldest();
+            }
+
+            IsKept = true;
+            BeginNaming(hold, gear, mark);
+            _count++;
+        }
+
+        /// <summary>Names some; true when all are named.</summary>
+        public bool Advance()
+        {
+            if (!_namer.Advance())
+            {
+                return false;
+            }
+
+            IsNaming = false;
+            Named.Step = Named.Marked ? Named.Step : _names[_named];
+            if (IsKept)
+            {
+                TakeCaptured();
+            }
+
+            return true;
         }
 
         /// <summary>Steps of a whole test that were not captured yet.</summary>
@@ -63,35 +103,6 @@ namespace LoggerBox.Capture.Session
 
                 return count;
             }
-        }
-
-        /// <summary>Completes the record with gear, mark and name, and keeps a copy.</summary>
-        public void Add(HoldRecord hold, Gear gear, Step mark)
-        {
-            hold.Gear = gear;
-            hold.Marked = mark != Step.None;
-            hold.Step = mark;
-            if (SpeedIsZero(hold))
-            {
-                _clutch.TakeZero(hold);
-            }
-
-            hold.ClutchPressed = _clutch.IsPressed(hold);
-            if (_count == Capacity)
-            {
-                ForgetOldest();
-            }
-
-            _holds[_count++].CopyFrom(hold);
-            StepNaming.Name(_holds, _count, _plan, _names);
-            hold.Step = _names[_count - 1];
-            StepsCaptured = 0;
-            for (int i = 0; i < _count; i++)
-            {
-                StepsCaptured |= 1u << (int)_names[i];
-            }
-
-            StepsCaptured &= ~1u;
         }
 
         /// <summary>Full pedal in this gear, and the clutch that held pressure at idle has none: something cuts the drive.</summary>
@@ -114,6 +125,30 @@ namespace LoggerBox.Capture.Session
             return false;
         }
 
+        private void BeginNaming(HoldRecord hold, Gear gear, Step mark)
+        {
+            _named = _count;
+            HoldRecord copy = _holds[_named];
+            copy.CopyFrom(hold);
+            copy.Gear = gear;
+            copy.Marked = mark != Step.None;
+            copy.Step = mark;
+            copy.ClutchPressed = _clutch.IsPressed(copy);
+            _namer.Begin(_holds, _count + 1, _plan, _names);
+            IsNaming = true;
+        }
+
+        private void TakeCaptured()
+        {
+            uint captured = 0;
+            for (int i = 0; i < _count; i++)
+            {
+                captured |= 1u << (int)_names[i];
+            }
+
+            StepsCaptured = captured & ~1u;
+        }
+
         private void ForgetOldest()
         {
             HoldRecord oldest = _holds[0];
@@ -125,8 +160,5 @@ namespace LoggerBox.Capture.Session
             _holds[Capacity - 1] = oldest;
             _count--;
         }
-
-        private static bool SpeedIsZero(HoldRecord hold) =>
-            hold.Readings[Channel.Speed].Present && hold.Readings[Channel.Speed].SettledHundredths == 0;
     }
 }

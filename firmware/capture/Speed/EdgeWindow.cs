@@ -18,6 +18,8 @@ namespace LoggerBox.Capture.Speed
         private long sumC;
         private long sumCC;
         private long sumTC;
+        private long sumTT;
+        private int count;
 
         /// <param name="edges">Where they are kept.</param>
         /// <param name="fewest">So many are always looked at.</param>
@@ -30,59 +32,93 @@ namespace LoggerBox.Capture.Speed
         }
 
         /// <summary>Edges in it.</summary>
-        public int Count { get; private set; }
+        public int Count => count;
+
+        /// <summary>From the oldest edge to the newest, microseconds.</summary>
+        public long Microseconds => edges.Times[edges.Newest] - edges.Times[edges.Back(count - 1)];
+
+        /// <summary>Periods from the oldest edge to the newest.</summary>
+        public long Periods => edges.Counts[edges.Newest] - edges.Counts[edges.Back(count - 1)];
 
         public void Clear()
         {
-            Count = 0;
-            sumT = sumC = sumCC = sumTC = 0;
+            count = 0;
+            sumT = sumC = sumCC = sumTC = sumTT = 0;
         }
 
         /// <summary>To be called after each edge that the ring has taken.</summary>
         public void TakeNewest()
         {
+            Take(edges.Newest);
             long time = edges.Times[edges.Newest];
-            long count = edges.Counts[edges.Newest];
-            if (Count == 0 || time - originTime > FarMicroseconds)
-            {
-                MoveOrigin(time, count);
-            }
-
-            long t = time - originTime;
-            long c = count - originCount;
-            sumT += t;
-            sumC += c;
-            sumCC += c * c;
-            sumTC += t * c;
-            Count++;
-            int oldest = edges.Back(Count - 1);
-            while (Count == EdgeRing.Capacity || (Count > fewest && time - edges.Times[oldest] > length))
+            int oldest = edges.Back(count - 1);
+            while (count == EdgeRing.Capacity || (count > fewest && time - edges.Times[oldest] > length))
             {
                 Drop(oldest);
                 oldest = (oldest + 1) & EdgeRing.Mask;
             }
         }
 
+        /// <summary>To be called when the counts of its edges were changed.</summary>
+        public void TakeAgain()
+        {
+            int all = count;
+            Clear();
+            for (int back = all - 1; back >= 0; back--)
+            {
+                Take(edges.Back(back));
+            }
+        }
+
         /// <summary>Nanoseconds from edge to edge, or 0 where it cannot be told.</summary>
         public long PeriodNanoseconds()
         {
-            long spread = (Count * sumCC) - (sumC * sumC);
-            long together = (Count * sumTC) - (sumT * sumC);
+            long spread = (count * sumCC) - (sumC * sumC);
+            long together = (count * sumTC) - (sumT * sumC);
             return spread <= 0 || together <= 0 ? 0 : together < long.MaxValue / 1000 ? together * 1000 / spread : together / spread * 1000;
         }
 
-        /// <summary>Where the fitted line has this count, microseconds; only where there is a period.</summary>
-        public long TimeOf(long count, long periodNanoseconds)
+        /// <summary>Mean square of the edges' distances from the fitted line, square microseconds; only where there is a period.</summary>
+        public long SquareResidual(long periodNanoseconds)
         {
-            long beyondMean = ((count - originCount) * Count) - sumC;
-            return originTime + (sumT / Count) + (beyondMean * periodNanoseconds / (1000L * Count));
+            long spread = (count * sumCC) - (sumC * sumC);
+            long together = (count * sumTC) - (sumT * sumC);
+            long times = (count * sumTT) - (sumT * sumT);
+            if (together >= long.MaxValue / (periodNanoseconds + 1))
+            {
+                return 0;
+            }
+
+            // What the division by the spread left over is small, and its share all the same more than the rest where pulses are fast.
+            long left = (together * 1000) - (periodNanoseconds * spread);
+            long square = times - (together * periodNanoseconds / 1000) - (left / 1000 * periodNanoseconds / 1000);
+            return square <= 0 ? 0 : square / ((long)count * count);
         }
 
         /// <summary>The farthest that errors of half a bracket each can turn the line, nanoseconds of period: all early first, all late after.</summary>
         public long WorstErrorNanoseconds(long bracketMicroseconds)
         {
-            long perCount = (edges.Counts[edges.Newest] - edges.Counts[edges.Back(Count - 1)]) * 2;
+            long perCount = Periods * 2;
             return perCount <= 0 ? long.MaxValue : bracketMicroseconds * 3000 / perCount;
+        }
+
+        private void Take(int index)
+        {
+            long time = edges.Times[index];
+            long counted = edges.Counts[index];
+            if (count == 0 || time - originTime > FarMicroseconds)
+            {
+                MoveOrigin(time, counted);
+            }
+
+            long t = time - originTime;
+            long c = counted - originCount;
+            sumT += t;
+            sumC += c;
+            sumCC += c * c;
+            sumTC += t * c;
+            sumTT += t * t;
+            count++;
         }
 
         private void Drop(int index)
@@ -93,19 +129,21 @@ namespace LoggerBox.Capture.Speed
             sumC -= c;
             sumCC -= c * c;
             sumTC -= t * c;
-            Count--;
+            sumTT -= t * t;
+            count--;
         }
 
-        private void MoveOrigin(long time, long count)
+        private void MoveOrigin(long time, long counted)
         {
             long dt = time - originTime;
-            long dc = count - originCount;
-            sumTC += (Count * dt * dc) - (dt * sumC) - (dc * sumT);
-            sumCC += (Count * dc * dc) - (2 * dc * sumC);
-            sumT -= Count * dt;
-            sumC -= Count * dc;
+            long dc = counted - originCount;
+            sumTC += (count * dt * dc) - (dt * sumC) - (dc * sumT);
+            sumCC += (count * dc * dc) - (2 * dc * sumC);
+            sumTT += (count * dt * dt) - (2 * dt * sumT);
+            sumT -= count * dt;
+            sumC -= count * dc;
             originTime = time;
-            originCount = count;
+            originCount = counted;
         }
     }
 }

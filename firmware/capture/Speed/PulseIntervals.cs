@@ -1,16 +1,16 @@
 namespace LoggerBox.Capture.Speed
 {
     /// <summary>
-    /// Tells lost and doubled edges from a change of speed, where pulses come slower than half as often as polls. Between two edges of a
-    /// slow pickup a crankshaft can't change its speed by half; when it seems to again and again, it was the reference that was wrong:
-    /// an engine that catches leaves cranking speed within a turn, and would be taken for half its speed from then on.
+    /// Tells lost and doubled edges from a change of speed, where pulses come slower than half as often as polls: what the polls allow decides,
+    /// and where they allow nothing, that between two edges of a slow pickup a crankshaft can't change its speed by half. When it seems to again
+    /// and again, it was the reference that was wrong: an engine that catches leaves cranking speed within a turn, and would be taken for half its
+    /// speed from then on.
     /// </summary>
     internal sealed class PulseIntervals
     {
         private const int FewestPollTenths = 19;
 
-        // From so many polls in a period on, one interval is known well enough to be the measure of the next; below, the line through
-        // the last edges is, as long as the speed stands.
+        // From so many polls in a period on, one interval is known well enough to be the measure of the next.
         private const int PollsOfLongInterval = 7;
 
         private const int ExtraBelowPercent = 45;
@@ -22,11 +22,26 @@ namespace LoggerBox.Capture.Speed
         private const int FaultWeight = 12;
         private const int FaultsNotBelieved = 48;
 
+        private readonly PeriodBounds bounds;
         private long lastInterval;
         private int faults;
 
+        public PulseIntervals(PeriodBounds bounds)
+        {
+            this.bounds = bounds;
+        }
+
         /// <summary>What was judged lately can't all be faults: the period that it was held against is wrong.</summary>
         public bool Disagree => faults >= FaultsNotBelieved;
+
+        /// <summary>
+        /// The last judgement takes back what was judged before: all that the counter saw fits one period, and polls that keep step with the
+        /// pulses made it look like faults.
+        /// </summary>
+        public bool TakesBack { get; private set; }
+
+        /// <summary>Pulses come so slowly that each lost or doubled one can be told.</summary>
+        public static bool AreSlow(long periodNanoseconds, long pollMicroseconds) => periodNanoseconds > pollMicroseconds * FewestPollTenths * 100;
 
         public void Forget()
         {
@@ -36,23 +51,24 @@ namespace LoggerBox.Capture.Speed
 
         /// <summary>How many real periods passed since the last edge: 0 where this one is an extra one.</summary>
         /// <param name="fresh">Edges that the counter saw.</param>
+        /// <param name="counted">All real ones before them.</param>
+        /// <param name="seen">All that the counter saw, these among them.</param>
+        /// <param name="begin">The poll before they were seen.</param>
+        /// <param name="end">The poll that saw them.</param>
         /// <param name="interval">Since the last edge, microseconds.</param>
-        /// <param name="sinceLine">Since the last edge by the line through the latest ones; 0 where the speed changes.</param>
-        /// <param name="period">Nanoseconds; 0 where it is not known.</param>
+        /// <param name="period">Nanoseconds.</param>
         /// <param name="poll">The usual time between polls, microseconds.</param>
-        public long Judge(long fresh, long interval, long sinceLine, long period, long poll)
+        public long Judge(long fresh, long counted, long seen, long begin, long end, long interval, long period, long poll)
         {
-            if (period <= poll * FewestPollTenths * 100)
+            long allowed = bounds.Agreeing < PeriodBounds.FewestAgreeing ? -1 : bounds.Allowed(begin, end, counted + fresh) - counted;
+            long real = allowed >= 0 ? allowed : ByInterval(fresh, interval, period, period > poll * PollsOfLongInterval * 1000);
+            // Two in one poll are no two periods, whatever they are.
+            TakesBack = real != fresh && fresh == 1 && bounds.Agreeing > 0 && bounds.SeenAgrees(begin, end, seen);
+            if (TakesBack)
             {
-                Forget();
                 return fresh;
             }
 
-            bool isLong = period > poll * PollsOfLongInterval * 1000;
-            long percent = isLong ? interval * 100 / (lastInterval > 0 ? lastInterval : period / 1000)
-                : sinceLine > 0 ? sinceLine * 100000 / period
-                : fresh * 100;
-            long real = percent < (isLong ? ExtraBelowPercentOfLong : ExtraBelowPercent) ? 0 : percent < LostAbovePercent ? 1 : (percent + 50) / 100;
             if (real > MostLost)
             {
                 real = fresh;
@@ -62,6 +78,16 @@ namespace LoggerBox.Capture.Speed
             faults = real != fresh ? faults + FaultWeight : faults > 0 ? faults - 1 : 0;
             lastInterval = real > 0 ? interval / real : lastInterval;
             return real;
+        }
+
+        // No count that the polls allow: the speed changes, or an edge lies where none can be.
+        private long ByInterval(long fresh, long interval, long period, bool isLong)
+        {
+            long percent = isLong && lastInterval > 0 ? interval * 100 / lastInterval : interval * 100000 / period;
+            return percent < (isLong ? ExtraBelowPercentOfLong : ExtraBelowPercent) ? 0
+                : !isLong ? fresh
+                : percent < LostAbovePercent ? 1
+                : (percent + 50) / 100;
         }
     }
 }

@@ -4,14 +4,12 @@ namespace LoggerBox.Capture.Speed
 {
     /// <summary>
     /// Engine speed from a free-running pulse counter. Each poll that finds a new count brackets an edge between itself and the poll before,
-    /// or the last period where that is shorter; speed is the least-squares slope of bracket midpoints over count, so that a late poll
-    /// widens one bracket and shifts nothing. Half a second of edges while the speed stands, a fifth while it changes.
+    /// or the last period where that is shorter. Speed is the middle of what the polls allow, or the least-squares slope of bracket middles over count,
+    /// so that a late poll widens one bracket and shifts nothing. Half a second of edges while the speed stands, a fifth while it changes.
     /// </summary>
     public sealed class PulseSpeed
     {
         private const int FewestEdges = 4;
-        // Fewer make no line that the next edge could be held against.
-        private const int FewestOfLine = 6;
         private const int LongMicroseconds = 500000;
         private const int ShortMicroseconds = 200000;
 
@@ -24,6 +22,9 @@ namespace LoggerBox.Capture.Speed
         // A poll's usual distance runs over about 16 of them.
         private const int PollShift = 4;
 
+        // Of edges that come faster a line through them says as much as their bounds do, and costs less.
+        private const int FewestPollTenths = 8;
+
         // 50 rpm on a four-stroke plug lead, the slowest pickup: below it the engine is stopped.
         private const int SlowestTenths = 500;
         private const int FastestTenths = 90000;
@@ -35,7 +36,9 @@ namespace LoggerBox.Capture.Speed
         private readonly EdgeRing edges = new EdgeRing();
         private readonly EdgeWindow longer;
         private readonly EdgeWindow shorter;
-        private readonly PulseIntervals intervals = new PulseIntervals();
+        private readonly PeriodBounds bounds;
+        private readonly PulseIntervals intervals;
+        private readonly SpeedDoubt doubt;
         private bool polled;
         private long firstPoll;
         private long lastPoll;
@@ -43,9 +46,11 @@ namespace LoggerBox.Capture.Speed
         private long lastEdge;
         private long lastWidth;
         private long counted;
+        private long seen;
         private long usualPoll;
         private long period;
-        private bool changes;
+        private long quickPeriod;
+        private bool agrees;
 
         /// <param name="pulses">Pulses in <paramref name="revolutions"/> revolutions, both at least 1.</param>
         /// <param name="revolutions">2 for one plug lead of a four-stroke, else 1.</param>
@@ -57,6 +62,9 @@ namespace LoggerBox.Capture.Speed
             shortestPeriodNanoseconds = PeriodOf(FastestTenths);
             longer = new EdgeWindow(edges, FewestEdges, LongMicroseconds);
             shorter = new EdgeWindow(edges, FewestEdges, ShortMicroseconds);
+            bounds = new PeriodBounds(edges, longer);
+            intervals = new PulseIntervals(bounds);
+            doubt = new SpeedDoubt(longer);
         }
 
         /// <summary>One reading of the counter; count and time were taken together.</summary>
@@ -85,27 +93,29 @@ namespace LoggerBox.Capture.Speed
             }
 
             // Up to the last poll, not to now: what came since then has not been looked at.
-            long silence = lastPoll - lastEdge;
-            if (silence > stoppedMicroseconds)
+            if (lastPoll - lastEdge > stoppedMicroseconds)
             {
                 Forget();
                 firstPoll = now - stoppedMicroseconds - 1;
                 return 0;
             }
 
-            long shown = changes ? shorter.PeriodNanoseconds() : period;
+            return Shown(period);
+        }
+
+        /// <summary>The same from the last few edges alone, for what must know at once and not exactly. To be called after <see cref="ReadTenths"/>.</summary>
+        public int QuickTenths => longer.Count == 0 ? SampleSet.Missing : Shown(quickPeriod);
+
+        private int Shown(long shown)
+        {
             if (shown <= 0)
             {
                 return SampleSet.Missing;
             }
 
             // Two edges may be lost in a row. No edge for longer than that: the engine slows down, and it can't be faster than one edge in that time.
-            if (silence * 3000 > shown * 10)
-            {
-                shown = silence * 1000;
-            }
-
-            return IntegerMath.Clamp(TenthsOf(shown), 0, 2 * SampleBlock.SpeedMiddleTenths);
+            long silence = lastPoll - lastEdge;
+            return IntegerMath.Clamp(TenthsOf(silence * 3000 > shown * 10 ? silence * 1000 : shown), 0, 2 * SampleBlock.SpeedMiddleTenths);
         }
 
         private void TakePoll(long fresh, long now, long passed)
@@ -127,15 +137,18 @@ namespace LoggerBox.Capture.Speed
             long known = period / 1000;
             long width = known == 0 ? passed / fresh : known < passed ? known : passed;
             long middle = now - (width / 2);
-            if (longer.Count > 0)
+            seen += fresh;
+            if (longer.Count >= FewestEdges && PulseIntervals.AreSlow(period, usualPoll))
             {
-                long interval = middle - lastEdge;
-                long usual = changes ? shorter.PeriodNanoseconds() : period;
-                long sinceLine = changes || longer.Count < FewestOfLine ? 0 : middle - longer.TimeOf(counted, period);
-                long real = intervals.Judge(fresh, interval, sinceLine, usual, usualPoll);
+                long real = intervals.Judge(fresh, counted, seen, lastPoll, now, middle - lastEdge, period, usualPoll);
+                if (intervals.TakesBack)
+                {
+                    TakeBack(fresh);
+                }
+
                 if (intervals.Disagree)
                 {
-                    BeginAgain();
+                    BeginAgain(fresh);
                     real = fresh;
                 }
 
@@ -151,43 +164,86 @@ namespace LoggerBox.Capture.Speed
             lastEdge = middle;
             if (longer.Count == 0 || (middle - edges.Times[edges.Newest] >= SpacingMicroseconds && width <= WidthsTolerated * lastWidth))
             {
-                Keep();
+                edges.Add(middle, counted, seen, lastPoll, now);
+                longer.TakeNewest();
+                shorter.TakeNewest();
                 Fit(width);
             }
 
             lastWidth = width;
         }
 
-        private void Keep()
+        private void TakeBack(long fresh)
         {
-            edges.Add(lastEdge, counted);
+            for (int back = edges.Held - 1; back >= 0; back--)
+            {
+                int i = edges.Back(back);
+                edges.Counts[i] = edges.Seen[i];
+            }
+
+            counted = seen - fresh;
+            longer.TakeAgain();
+            shorter.TakeAgain();
+        }
+
+        // The last edge and this one are the only ones that are still believed.
+        private void BeginAgain(long fresh)
+        {
+            Forget();
+            counted -= fresh;
+            edges.KeepNewest(counted);
             longer.TakeNewest();
             shorter.TakeNewest();
         }
 
-        // The last edge and this one are the only ones that are still believed.
-        private void BeginAgain()
+        private void Fit(long width)
         {
-            Forget();
-            Keep();
+            quickPeriod = shorter.PeriodNanoseconds();
+            agrees = false;
+            if (quickPeriod == 0 || quickPeriod > usualPoll * FewestPollTenths * 100)
+            {
+                bounds.TakeNewest();
+                agrees = bounds.Agreeing >= PeriodBounds.FewestAgreeing;
+            }
+            else
+            {
+                bounds.PassNewest();
+            }
+
+            if (agrees)
+            {
+                period = (bounds.Shortest + bounds.Longest) / 2;
+                doubt.TakeAgreeing();
+                return;
+            }
+
+            FitLine(width);
         }
 
         // Both windows see the same edges: where they differ by more than brackets can make them, the speed changes.
-        private void Fit(long width)
+        private void FitLine(long width)
         {
             period = longer.PeriodNanoseconds();
-            long apart = IntegerMath.Abs(shorter.PeriodNanoseconds() - period);
+            doubt.TakeScatter(period, width);
+            long apart = IntegerMath.Abs(quickPeriod - period);
             long bracket = width * 3 / 2;
-            changes = shorter.Count < longer.Count && apart > shorter.WorstErrorNanoseconds(bracket) + longer.WorstErrorNanoseconds(bracket);
+            if (shorter.Count < longer.Count && apart > shorter.WorstErrorNanoseconds(bracket) + longer.WorstErrorNanoseconds(bracket))
+            {
+                period = quickPeriod;
+            }
         }
 
         private void Forget()
         {
             longer.Clear();
             shorter.Clear();
+            edges.Clear();
+            bounds.Clear();
             intervals.Forget();
+            doubt.Clear();
+            counted = seen;
             period = 0;
-            changes = false;
+            quickPeriod = 0;
         }
 
         private long PeriodOf(int tenths) => 600000000000L / tenths * revolutions / pulses;

@@ -15,7 +15,7 @@ namespace LoggerBox.SelfTest.Cases
 
         public override void Execute()
         {
-            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.WholeTest) { PollMicroseconds = 5000 }, TruckPlan.Whole(), 20000, new CutStore(512 * 1024));
+            RecordedRun run = new RecordedRun(new PartedTruck(TruckTrace.WholeTest), TruckPlan.Whole(), 20000, new CutStore(512 * 1024));
             run.ToEnd(SessionEndReason.Button);
             ReadBack(run);
             ExpectNumber(AllSteps, Steps & AllSteps, "steps");

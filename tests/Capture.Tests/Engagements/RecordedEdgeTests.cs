@@ -37,7 +37,9 @@ public class RecordedEdgeTests
         string file, string edges, double low, double high, bool up, double least, double most, int leastFound)
     {
         // A file that begins in mid-rise has one edge more than its list.
-        List<EngagementRecord> found = [.. Edges(file, up ? low : high, up ? high : low).Where(edge => !edge.Disturbed && Start(edge) > 1)];
+        List<EngagementRecord> all = Edges(file, up ? low : high, up ? high : low);
+        Assert.All(all, edge => Assert.True(edge.RiseMilliseconds >= 0 && edge.TotalMilliseconds > 0));
+        List<EngagementRecord> found = [.. all.Where(edge => !edge.Disturbed && Start(edge) > 1)];
         List<double> middles = [.. edges.Split(' ').Select(text => double.Parse(text, CultureInfo.InvariantCulture)).Where((_, i) => (i % 2 == 1) == up)];
         Assert.InRange(found.Count, leastFound, middles.Count);
         Assert.All(found, edge =>

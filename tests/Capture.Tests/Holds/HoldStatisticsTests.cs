@@ -111,7 +111,11 @@ public class HoldStatisticsTests
         Assert.InRange(span.Mean(Channel.Main, 40, 160), part.Mean() - 0.51, part.Mean() + 0.51);
         Assert.InRange(span.Deviation(Channel.Main, 40, 160), part.StandardDeviation() - 1, part.StandardDeviation() + 1);
         StraightLine line = new(span);
-        Assert.True(line.Fit(Channel.Main, 40, 160));
+        Assert.True(line.Begin(Channel.Main, 40, 160));
+        while (!line.Advance())
+        {
+        }
+
         (double intercept, double slope) = Fit.Line([.. Enumerable.Range(0, part.Length).Select(i => i / 10.0)], part);
         Assert.InRange(line.Slope, slope - 1, slope + 1);
         double about = Math.Sqrt(part.Select((value, i) => Math.Pow(value - intercept - (slope * i / 10), 2)).Sum() / (part.Length - 2));

@@ -47,18 +47,29 @@ internal static class FoundHolds
                 sample.Values[c] = c == channel && !double.IsNaN(values[i]) ? (int)Math.Round(values[i]) : SampleSet.Missing;
             }
 
-            if (clean.Add(sample) && bins.Add(clean.Latest) && finder.Add(bins.Completed))
+            if (clean.Add(sample) && bins.Add(clean.Latest))
             {
-                found.Add(Of(finder.Ended, channel));
+                finder.Add(bins.Completed);
+                Measure(finder, channel, found);
             }
         }
 
-        if (finder.Break(0))
+        finder.Break(0);
+        Measure(finder, channel, found);
+        return found;
+    }
+
+    private static void Measure(HoldFinder finder, int channel, List<FoundHold> found)
+    {
+        bool hasEnded = finder.IsMeasuring;
+        while (finder.Advance())
+        {
+        }
+
+        if (hasEnded && finder.IsHold)
         {
             found.Add(Of(finder.Ended, channel));
         }
-
-        return found;
     }
 
     private static FoundHold Of(HoldRecord record, int channel)

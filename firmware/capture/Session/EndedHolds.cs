@@ -1,0 +1,125 @@
+using LoggerBox.Capture.Holds;
+using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Link;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Capture.Session
+{
+    /// <summary>
+    /// Takes each hold that has ended through measuring and naming to the log, a little with each sample set that follows, and names the one that
+    /// lasts for whoever watches.
+    /// </summary>
+    public sealed class EndedHolds
+    {
+        private readonly HoldFinder _holds;
+        private readonly SessionHolds _session;
+        private readonly RecordLog _log;
+        private readonly Tags _tags;
+        private readonly CueGiver _cues;
+        private readonly LiveReadings _live;
+        private readonly OpenStep _openStep = new OpenStep();
+        private Gear _gear;
+        private Step _mark;
+        private bool _isMeasured;
+        private bool _isNamed;
+        private bool _wholeTestShown;
+
+        public EndedHolds(HoldFinder holds, SessionHolds session, RecordLog log, Tags tags, CueGiver cues, LiveReadings live)
+        {
+            _holds = holds;
+            _session = session;
+            _log = log;
+            _tags = tags;
+            _cues = cues;
+            _live = live;
+        }
+
+        /// <summary>A hold has ended that was made in this gear and marked so.</summary>
+        public void Begin(Gear gear, Step mark)
+        {
+            _gear = gear;
+            _mark = mark;
+        }
+
+        /// <summary>The hold that lasts is to be named as if it ended here.</summary>
+        public void Look(int seconds)
+        {
+            _live.Step = _tags.Mark;
+            if (_tags.Mark == Step.None && !_session.IsNaming && !_isMeasured && !_isNamed)
+            {
+                _openStep.Recognise(_holds, _session, seconds, _tags.Gear, _tags.Mark);
+            }
+        }
+
+        /// <summary>Does a little of what is due; true when there was something.</summary>
+        public bool Advance(long now)
+        {
+            if (_session.IsNaming)
+            {
+                TakeName();
+                return true;
+            }
+
+            if (_isNamed)
+            {
+                _isNamed = false;
+                Store(_session.Named, now);
+                return true;
+            }
+
+            if (_isMeasured)
+            {
+                _isMeasured = false;
+                _session.Add(_holds.Ended, _gear, _mark);
+                return true;
+            }
+
+            bool wasMeasuring = _holds.IsMeasuring;
+            bool isBusy = _holds.Advance();
+            _isMeasured = wasMeasuring && !_holds.IsMeasuring && _holds.IsHold;
+            return isBusy;
+        }
+
+        /// <summary>Does all that is due.</summary>
+        public void Finish(long now)
+        {
+            while (Advance(now))
+            {
+            }
+        }
+
+        private void TakeName()
+        {
+            if (!_session.Advance())
+            {
+                return;
+            }
+
+            if (_session.IsKept)
+            {
+                _isNamed = true;
+            }
+            else if (_holds.IsOpen && _tags.Mark == Step.None)
+            {
+                _live.Step = _session.Named.Step;
+            }
+        }
+
+        private void Store(HoldRecord hold, long now)
+        {
+            _log.Append(hold);
+            if (_session.IsDriveCut(hold))
+            {
+                _tags.Write(now, EventKind.DriveCut, (int)hold.Gear);
+                _cues.Give(Cue.DriveCut, now);
+            }
+
+            if (_session.IsWholeTest && !_wholeTestShown)
+            {
+                _wholeTestShown = true;
+                _cues.Give(Cue.AllCaptured, now);
+            }
+        }
+    }
+}
