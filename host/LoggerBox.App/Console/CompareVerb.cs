@@ -3,6 +3,7 @@ using System.CommandLine;
 using LoggerBox.Host;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 

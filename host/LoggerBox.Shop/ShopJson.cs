@@ -1,0 +1,9 @@
+using System.Text.Json.Serialization;
+using LoggerBox.Shop.Traces;
+
+namespace LoggerBox.Shop;
+
+/// <summary>What scripts are told, written by generated code.</summary>
+[JsonSourceGenerationOptions(PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(TraceAbout))]
+internal sealed partial class ShopJson : JsonSerializerContext;
