@@ -202,9 +202,6 @@ internal static class Messages
 
     public static string ArchiveEmpty(string path) => $"The archive {path} holds no session yet: fetch or import one.";
 
-    public static string TwoTrucks(string before, string beforeSerial, string after, string afterSerial) =>
-        $"{before} is of the truck with serial {beforeSerial}, {after} of the one with serial {afterSerial}: a comparison needs one truck. Put the serial right, or name its other job.";
-
     public static string NoSheet(string what) => $"There is no data sheet to judge {what} by: name the truck's with --sheet FILE, or write a job with one.";
 
     public static string ReportEnding(string path) => $"{path} is no .html file: this release writes the report as a page that any browser prints; end the name in .html.";

@@ -1,7 +1,15 @@
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Link;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
 using LoggerBox.Host.Subjects;
+using LoggerBox.Protocol.Link;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Shop.Comparing;
+using LoggerBox.Shop.Live;
 using LoggerBox.Shop.Pages;
 using LoggerBox.Shop.Traces;
 using Microsoft.AspNetCore.Builder;
@@ -11,7 +19,7 @@ using Microsoft.AspNetCore.Routing;
 namespace LoggerBox.Shop;
 
 /// <summary>Which address is answered by what. Whatever is asked for is read from the archive anew; nothing is changed but by POST.</summary>
-internal sealed class ShopRoutes(ShopSettings settings)
+internal sealed class ShopRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
 {
     private readonly LoadedSessions sessions = new();
     private readonly Answers answers = new(settings.Archive);
@@ -26,10 +34,23 @@ internal sealed class ShopRoutes(ShopSettings settings)
         routes.MapGet("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
         routes.MapGet("/trace/{id}/about", context => answers.Json(context, file => TraceAbout.Of(Judged(file, context.Request.Query["of"].ToString()), Id(context)), ShopJson.Default.TraceAbout));
         routes.MapGet("/trace/{id}", context => answers.Bytes(context, file => Window(file, Id(context), WindowRequest.Read(context.Request.Query))));
+        routes.MapGet("/trucks", context => answers.Page(context, TrucksPage.Render));
+        routes.MapGet("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.UnitWithoutSheet)));
+        routes.MapGet("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
+        routes.MapGet("/compare/about", context => answers.Json(context, file => CompareAbout.Of(Compared(file, context.Request.Query)), ShopJson.Default.CompareAbout));
+        routes.MapGet("/live", context => Answers.Page(context, () => LivePage.Render(live.Port, settings.UnitWithoutSheet)));
+        routes.MapGet("/live/events", context => LiveStream.Send(context, live, stopping));
+        routes.MapGet("/calibration", context => Answers.Page(context, () => CalibrationPage.Render(live.Ask(logger => Calibrations(logger)), settings.UnitWithoutSheet)));
+        new SheetRoutes(settings.SheetFolder).Map(routes);
         routes.MapFallback(Answers.NotThere);
     }
 
     private JudgedSubject Judged(ArchiveFile file, string id) => JudgedSubject.Of(file, id, sessions, settings.Unit, settings.Clock.GetLocalNow());
+
+    private ComparedSubjects Compared(ArchiveFile file, IQueryCollection query) =>
+        ComparedSubjects.Of(file, query["before"].ToString(), query["after"].ToString(), sessions, settings.Unit, settings.Clock.GetLocalNow());
+
+    private static IReadOnlyList<CalibrationAnswer> Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
 
     private string Csv(ArchiveFile file, string id)
     {

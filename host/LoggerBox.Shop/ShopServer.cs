@@ -47,7 +47,7 @@ public sealed class ShopServer : IAsyncDisposable
         WebApplication application = builder.Build();
         application.Use(new Gatekeeper(token).Admit);
         application.UseRouting();
-        new ShopRoutes(settings).Map(application);
+        new ShopRoutes(settings, live, application.Lifetime.ApplicationStopping).Map(application);
         try
         {
             await application.StartAsync();

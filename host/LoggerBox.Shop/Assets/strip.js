@@ -22,33 +22,34 @@ const Strip = {
     return context.createPattern(tile, "repeat");
   },
 
-  // lines: [{ name, low, high, middle, dash }] with places in the table; mark: what is drawn behind, as a list of holds.
+  // lines: [{ name, low, high, mean, dash }] with places in the table.
   make(place, width, height, title, lines, table, holds, hasTime, hooks) {
     const ratio = devicePixelRatio || 1;
     const series = [{}];
     const bands = [];
     const picked = [table[0]];
     for (const line of lines) {
-      picked.push(table[line.high], table[line.low], table[line.middle]);
+      picked.push(table[line.high], table[line.low], table[line.mean]);
       const at = series.length;
       const edge = { stroke: "transparent", width: 0, points: { show: false } };
       series.push(edge, { ...edge }, { label: line.name, stroke: line.ink || Strip.ink, width: line.width || 2, dash: line.dash, points: { show: false } });
       bands.push({ series: [at, at + 1], fill: line.fill || "rgba(20,24,28,.22)" });
     }
+    const [bottom, summit] = Strip.frame(table, lines, holds);
     const axis = { stroke: Strip.ink, font: Strip.font, ticks: { stroke: Strip.ink, width: 1 }, grid: { stroke: Strip.rule, width: 1 } };
     const options = {
       width, height, series, bands,
       padding: [26, Strip.endRoom, hasTime ? 0 : 6, 0],
       legend: { show: false },
       cursor: { sync: { key: hooks.sync }, drag: { x: true, y: false, setScale: false }, points: { show: false } },
-      scales: { x: { time: false }, y: { range: (plot, low, high) => Strip.range(plot, low, high) } },
+      scales: { x: { time: false }, y: { range: () => [bottom, summit] } },
       axes: [
         { ...axis, show: hasTime, size: 34, values: (plot, marks) => marks.map(mark => `${+mark.toFixed(3)} s`) },
         { ...axis, size: 64 },
       ],
       hooks: {
         drawClear: [plot => Strip.drawHolds(plot, holds, lines, ratio)],
-        draw: [plot => Strip.drawNames(plot, title, lines, ratio), ...(hooks.drawn ? [hooks.drawn] : [])],
+        draw: [plot => Strip.drawBeyond(plot, lines, ratio), plot => Strip.drawNames(plot, lines, ratio)],
         setSelect: [plot => hooks.select(plot)],
         setCursor: [plot => hooks.cursor(plot)],
       },
@@ -56,11 +57,21 @@ const Strip = {
     const plot = new uPlot(options, picked, place);
     plot.root.setAttribute("role", "img");
     plot.root.setAttribute("aria-label", title);
-    return { plot, feed: table => { const data = [table[0]]; for (const line of lines) { data.push(table[line.high], table[line.low], table[line.middle]); } plot.setData(data, false); } };
+    return { plot, feed: table => { const data = [table[0]]; for (const line of lines) { data.push(table[line.high], table[line.low], table[line.mean]); } plot.setData(data, false); } };
   },
 
-  range(plot, low, high) {
-    return low === null || low === undefined ? [0, 1] : uPlot.rangeNum(Math.min(0, low), Math.max(high, 1e-3), { min: { pad: 0.02, soft: 0, mode: 1 }, max: { pad: 0.08, mode: 0 } });
+  // One frame for the whole recording. Ignition noise makes single wild samples: they are marked at the frame's edge, and do not flatten the rest.
+  frame(table, lines, holds) {
+    const limits = holds.flatMap(hold => hold.limits).filter(limit => lines.some(line => line.quantity === limit.quantity)).map(limit => limit.max ?? limit.min);
+    const sorted = place => lines.flatMap(line => table[line[place]]).filter(value => value != null).sort((a, b) => a - b);
+    const [lows, highs] = [sorted("low"), sorted("high")];
+    if (lows.length === 0) {
+      return [0, 1];
+    }
+    const summit = Math.max(Math.min(highs.at(-1), 1.25 * highs[Math.floor(0.98 * (highs.length - 1))]), ...limits, 1e-3);
+    const bottom = Math.min(0, Math.max(lows[0], lows[Math.floor(0.01 * (lows.length - 1))]));
+    const room = 0.06 * (summit - bottom);
+    return [bottom - room / 2, summit + room];
   },
 
   drawHolds(plot, holds, lines, ratio) {
@@ -103,6 +114,7 @@ const Strip = {
       pen.fillRect(x0, y0, x1 - x0, y1 - y0);
       pen.strokeStyle = Strip.accent;
       pen.lineWidth = 2 * ratio;
+      pen.setLineDash(lines.find(line => line.quantity === limit.quantity).dash.map(length => length * ratio));
       pen.beginPath();
       for (const [value, y] of [[limit.max, y0], [limit.min, y1]]) {
         if (value !== null) {
@@ -113,7 +125,39 @@ const Strip = {
     }
   },
 
-  drawNames(plot, title, lines, ratio) {
+  drawBeyond(plot, lines, ratio) {
+    const pen = plot.ctx;
+    const { top, height } = plot.bbox;
+    const { min: bottom, max: summit } = plot.scales.y;
+    const { min: from, max: to } = plot.scales.x;
+    const size = 4 * ratio;
+    const mark = (x, y, way) => {
+      pen.beginPath();
+      pen.moveTo(x - size, y + way * size); pen.lineTo(x, y); pen.lineTo(x + size, y + way * size);
+      pen.fill();
+    };
+    pen.save();
+    pen.fillStyle = Strip.ink;
+    const x = plot.data[0];
+    lines.forEach((_, n) => {
+      const [highs, lows] = [plot.data[3 * n + 1], plot.data[3 * n + 2]];
+      const free = { up: -Infinity, down: -Infinity };
+      for (let i = plot.valToIdx(from); i < x.length && x[i] <= to; i++) {
+        const at = highs[i] > summit || lows[i] < bottom ? plot.valToPos(x[i], "x", true) : 0;
+        if (highs[i] > summit && at >= free.up) {
+          mark(at, top, 1);
+          free.up = at + 6 * size;
+        }
+        if (lows[i] < bottom && at >= free.down) {
+          mark(at, top + height, -1);
+          free.down = at + 6 * size;
+        }
+      }
+    });
+    pen.restore();
+  },
+
+  drawNames(plot, lines, ratio) {
     const pen = plot.ctx;
     const { left, top, width, height } = plot.bbox;
     pen.save();
@@ -126,7 +170,9 @@ const Strip = {
       end.y = Math.max(end.y, lowest);
       lowest = end.y + 17 * ratio;
     }
-    for (const { line, y } of ends) {
+    const below = Math.max(0, lowest - 17 * ratio - (top + height));
+    for (const { line, y: wanted } of ends) {
+      const y = wanted - below;
       const x = left + width + 4 * ratio;
       pen.strokeStyle = line.ink || Strip.ink;
       pen.lineWidth = 2 * ratio;
@@ -134,7 +180,7 @@ const Strip = {
       pen.beginPath();
       pen.moveTo(x, y); pen.lineTo(x + 20 * ratio, y);
       pen.stroke();
-      pen.fillText(line.name, x + 24 * ratio, Math.min(y + 5 * ratio, top + height));
+      pen.fillText(line.name, x + 24 * ratio, y + 5 * ratio);
     }
     pen.restore();
   },

@@ -49,7 +49,7 @@ class Trace {
     this.readout = Trace.element("div", "readout", "Point at the lines to read them.");
     this.strips = Trace.element("div", "strips");
     this.figure.append(bar, this.readout, this.strips, Trace.element("p", "key",
-      "Grey: holds that were judged. Hatched: limits. Shaded round a line: from lowest to highest reading. Pressures as recorded, before the engine-off reading is taken off."));
+      "Grey: holds that were judged. Hatched: limits. Shaded round a line: from lowest to highest reading. ▲ ▼: a reading beyond the frame. Pressures as recorded, before the engine-off reading is taken off."));
     this.plots = [
       this.strip(`Engine speed, rpm`, 0.42, [["speed", 0]], false),
       this.strip(`Pressures, ${this.about.unitWords}`, 0.58, [["main", 1], ["clutch", 2], ["conv.", 3]], true),
@@ -61,7 +61,7 @@ class Trace {
 
   strip(title, share, channels, hasTime) {
     const lines = channels.filter(([, channel]) => TraceWindow.has(this.whole, channel)).map(([name, channel], n) => ({
-      name, quantity: TraceWindow.channels[channel], low: 3 * channel + 1, high: 3 * channel + 2, middle: 3 * channel + 3, dash: Strip.dashes[n],
+      name, quantity: TraceWindow.channels[channel], low: 3 * channel + 1, high: 3 * channel + 2, mean: 3 * channel + 3, dash: Strip.dashes[n],
     }));
     this.strips.append(Trace.element("div", "title", title));
     return { share, ...Strip.make(this.strips, this.width(), share * this.height(), title, lines, this.whole.table, this.about.holds, hasTime, {

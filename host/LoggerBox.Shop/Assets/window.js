@@ -1,5 +1,5 @@
 "use strict";
-// Stretches of a recording as the server sends them: times, then per channel the lows and the highs. NaN is a missing reading.
+// Stretches of a recording as the server sends them: times, then per channel the lows, the highs and the means. NaN is a missing reading.
 const TraceWindow = {
   channels: ["rpm", "main", "clutch", "converter"],
 
@@ -15,7 +15,7 @@ const TraceWindow = {
     return TraceWindow.read(await answer.arrayBuffer(), (to - from) / columns, from, to);
   },
 
-  // Columns of uPlot: x, then low, high and middle of each channel.
+  // Columns of uPlot: x, then low, high and mean of each channel.
   read(bytes, width, from, to) {
     const count = new DataView(bytes).getInt32(0, true);
     const seconds = new Float64Array(bytes, 8, count);
@@ -25,27 +25,30 @@ const TraceWindow = {
     for (let line = 0; line < 12; line++) {
       table.push([]);
     }
+    const isEmpty = i => [0, 3, 6, 9].every(line => Number.isNaN(values[line * count + i]));
+    let last = Infinity;
     for (let i = 0; i < count; i++) {
-      if (i > 0 && seconds[i] - seconds[i - 1] > hole) {
-        table[0].push((seconds[i] + seconds[i - 1]) / 2);
+      if (isEmpty(i)) {
+        continue;
+      }
+      if (seconds[i] - last > hole) {
+        table[0].push((seconds[i] + last) / 2);
         for (let line = 1; line <= 12; line++) {
           table[line].push(null);
         }
       }
-      table[0].push(seconds[i]);
+      table[0].push(last = seconds[i]);
       for (let channel = 0; channel < 4; channel++) {
-        const low = values[2 * channel * count + i];
-        const high = values[(2 * channel + 1) * count + i];
-        const missing = Number.isNaN(low);
-        table[3 * channel + 1].push(missing ? null : low);
-        table[3 * channel + 2].push(missing ? null : high);
-        table[3 * channel + 3].push(missing ? null : (low + high) / 2);
+        for (let line = 3 * channel; line < 3 * channel + 3; line++) {
+          const value = values[line * count + i];
+          table[line + 1].push(Number.isNaN(value) ? null : value);
+        }
       }
     }
     return { from, to, table };
   },
 
   has(window, channel) {
-    return window.table[3 * channel + 1].some(value => value !== null);
+    return window.table[3 * channel + 1].some(value => value != null);
   },
 };

@@ -51,7 +51,7 @@ internal static class JobsPage
         page.Close("tbody").Close("table");
     }
 
-    private static void WriteName(Markup page, Job job)
+    public static void WriteName(Markup page, Job job)
     {
         if (job.SessionIds.Count > 0)
         {

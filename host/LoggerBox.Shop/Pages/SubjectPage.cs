@@ -58,6 +58,11 @@ internal static class SubjectPage
         page.Close("dl").Open("p", "actions");
         page.Element("button", "Print", "button", ("type", "button"), ("data-print", ""));
         page.Element("a", "Report as a file", "button", ("href", $"/report/{judged.Id}"));
+        if (judged.Job is { } job && job.SessionIdsOf(SessionRole.Before).Count > 0 && job.SessionIdsOf(SessionRole.After).Count > 0)
+        {
+            page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubject.IdOf(job, SessionRole.Before)}&after={JudgedSubject.IdOf(job, SessionRole.After)}"));
+        }
+
         if (judged.Subject.Recordings is [var only])
         {
             page.Element("a", "Trace as a table", "button", ("href", $"/export/{only.Row!.Id}"));

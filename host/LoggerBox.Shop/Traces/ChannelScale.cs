@@ -11,5 +11,7 @@ internal readonly record struct ChannelScale(ChannelCalibration? Calibration, do
 
     public bool IsConnected => Calibration is null || Calibration.Kind != ChannelKind.None;
 
-    public float Value(int raw) => Calibration is null ? (float)(raw / 10.0) : (float)(Calibration.PascalFromCounts(raw) / InPascal);
+    public float Value(double raw) => Calibration is null
+        ? (float)(raw / 10)
+        : (float)((raw - Calibration.ZeroCounts) * Calibration.SpanPascal / Calibration.SpanCounts / InPascal);
 }

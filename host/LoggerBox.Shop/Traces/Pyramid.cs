@@ -82,16 +82,9 @@ internal sealed class Pyramid
         _ => sample.ConverterCounts,
     };
 
-    private static Extremes[] Empty(int cells)
-    {
-        var level = new Extremes[cells];
-        Array.Fill(level, Extremes.None);
-        return level;
-    }
-
     private Extremes[][] Lowest(int cells)
     {
-        Extremes[][] level = [Empty(cells), Empty(cells), Empty(cells), Empty(cells)];
+        Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
         for (int i = 0; i < samples.Count; i++)
         {
             RecordedSample sample = samples[i];
@@ -108,7 +101,7 @@ internal sealed class Pyramid
     private static Extremes[][] Above(Extremes[][] below)
     {
         int cells = (below[0].Length + 1) / 2;
-        Extremes[][] level = [Empty(cells), Empty(cells), Empty(cells), Empty(cells)];
+        Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
         for (int channel = 0; channel < Channel.Count; channel++)
         {
             for (int cell = 0; cell < below[channel].Length; cell++)

@@ -67,10 +67,10 @@ internal sealed class TraceWindow
             : OfSamples(pyramid, zero, length, first, last);
     }
 
-    /// <summary>Little-endian: the count of columns (int32, and four bytes of nothing); their times (float64); per channel the lows, then the highs (float32, NaN where there is none).</summary>
+    /// <summary>Little-endian: the count of columns (int32, and four bytes of nothing); their times (float64); per channel the lows, the highs, the means (float32, NaN where there is none).</summary>
     public byte[] Bytes(SessionHeader header, PressureUnit unit)
     {
-        byte[] bytes = new byte[8 + seconds.Length * (8 + Channel.Count * 8)];
+        byte[] bytes = new byte[8 + seconds.Length * (8 + Channel.Count * 3 * sizeof(float))];
         BinaryPrimitives.WriteInt32LittleEndian(bytes, seconds.Length);
         int at = 8;
         foreach (double second in seconds)
@@ -82,22 +82,21 @@ internal sealed class TraceWindow
         for (int channel = 0; channel < Channel.Count; channel++)
         {
             ChannelScale scale = ChannelScale.Of(header, channel, unit);
-            Write(bytes, ref at, columns[channel], scale, isHigh: false);
-            Write(bytes, ref at, columns[channel], scale, isHigh: true);
+            // A channel may be wired so that more current is less pressure.
+            Write(bytes, ref at, columns[channel], scale, cell => Math.Min(scale.Value(cell.Low), scale.Value(cell.High)));
+            Write(bytes, ref at, columns[channel], scale, cell => Math.Max(scale.Value(cell.Low), scale.Value(cell.High)));
+            Write(bytes, ref at, columns[channel], scale, cell => scale.Value(cell.Mean));
         }
 
         return bytes;
     }
 
-    private static void Write(byte[] bytes, ref int at, Extremes[] column, ChannelScale scale, bool isHigh)
+    private static void Write(byte[] bytes, ref int at, Extremes[] column, ChannelScale scale, Func<Extremes, float> value)
     {
         foreach (Extremes cell in column)
         {
-            float value = cell.IsNone || !scale.IsConnected ? float.NaN
-                : isHigh ? Math.Max(scale.Value(cell.Low), scale.Value(cell.High))
-                : Math.Min(scale.Value(cell.Low), scale.Value(cell.High));
-            BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(at), value);
-            at += 4;
+            BinaryPrimitives.WriteSingleLittleEndian(bytes.AsSpan(at), cell.IsNone || !scale.IsConnected ? float.NaN : value(cell));
+            at += sizeof(float);
         }
     }
 
@@ -169,7 +168,6 @@ internal sealed class TraceWindow
         for (int channel = 0; channel < Channel.Count; channel++)
         {
             columns[channel] = new Extremes[count];
-            Array.Fill(columns[channel], Extremes.None);
         }
 
         return new TraceWindow(new double[count], columns);

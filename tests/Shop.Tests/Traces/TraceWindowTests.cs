@@ -50,7 +50,7 @@ public sealed class TraceWindowTests
         TraceWindow window = TraceWindow.Of(pyramid, Zero, 20, 24, 500);
         RecordedSample[] inside = [.. samples.Where(sample => sample.Microseconds is >= Zero + 20_000_000 and <= Zero + 24_000_000)];
         Assert.Equal(inside.Select(sample => (sample.Microseconds - Zero) / 1e6), Enumerable.Range(0, window.Columns).Select(window.Second));
-        Assert.Equal(inside.Select(sample => Shown(sample.MainCounts)), Enumerable.Range(0, window.Columns).Select(column => window.At(Channel.Main, column)));
+        Assert.Equal(inside.Select(sample => Extremes.Of(sample.MainCounts)), Enumerable.Range(0, window.Columns).Select(column => window.At(Channel.Main, column)));
     }
 
     [Fact]
@@ -80,12 +80,12 @@ public sealed class TraceWindowTests
         header.Pressures[0].SpanPascal = 1_000_000;
         RecordedSample[] samples = [new(Zero, 7000, 250, 9, SampleSet.Missing), new(Zero + 20_000, SampleSet.Missing, 500, 9, 9)];
         byte[] bytes = TraceWindow.Of(new Pyramid(samples), Zero, 0, 1, 100).Bytes(header, PressureUnit.Bar);
-        Assert.Equal(8 + 2 * (8 + 32), bytes.Length);
+        Assert.Equal(8 + 2 * (8 + 48), bytes.Length);
         Assert.Equal(2, BitConverter.ToInt32(bytes));
         Assert.Equal([0.0, 0.02], [BitConverter.ToDouble(bytes, 8), BitConverter.ToDouble(bytes, 16)]);
-        float[] values = [.. Enumerable.Range(0, 16).Select(n => BitConverter.ToSingle(bytes, 24 + 4 * n))];
-        Assert.Equal([700f, float.NaN, 700f, float.NaN, 2.5f, 5f, 2.5f, 5f], values[..8]);
-        Assert.All(values[8..], value => Assert.True(float.IsNaN(value)));
+        float[] values = [.. Enumerable.Range(0, 24).Select(n => BitConverter.ToSingle(bytes, 24 + 4 * n))];
+        Assert.Equal([700f, float.NaN, 700f, float.NaN, 700f, float.NaN, 2.5f, 5f, 2.5f, 5f, 2.5f, 5f], values[..12]);
+        Assert.All(values[12..], value => Assert.True(float.IsNaN(value)));
     }
 
     private static void HoldsAll(TraceWindow window, int channel, RecordedSample[] inside, List<RecordedSample> all)
@@ -100,9 +100,11 @@ public sealed class TraceWindowTests
         Assert.True(columns.Min(column => column.Low) <= readings.Min());
         Assert.True(columns.Max(column => column.High) >= readings.Max());
 
+        Assert.True(columns.Sum(column => (long)column.Count) >= readings.Length);
+
         // Nothing is made up either: each extreme is some sample's reading.
         HashSet<int> known = [.. all.Select(sample => Pyramid.Raw(sample, channel))];
-        Assert.All(columns, column => Assert.True(known.Contains(column.Low) && known.Contains(column.High)));
+        Assert.All(columns, column => Assert.True(known.Contains(column.Low) && known.Contains(column.High) && column.Mean >= column.Low && column.Mean <= column.High));
 
         // Column by column, where columns stand for more than one sample.
         double width = window.Columns > 1 ? window.Second(1) - window.Second(0) : double.PositiveInfinity;
@@ -116,8 +118,6 @@ public sealed class TraceWindowTests
             }
         }
     }
-
-    private static Extremes Shown(int raw) => raw == SampleSet.Missing ? Extremes.None : Extremes.Of(raw);
 
     private static List<RecordedSample> Samples(Random random, int count, int holes)
     {
