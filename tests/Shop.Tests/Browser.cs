@@ -1,6 +1,5 @@
-using System.Collections.Generic;
+using System;
 using System.IO;
-using System.Linq;
 using System.Threading.Tasks;
 using Microsoft.Playwright;
 using Xunit;
@@ -39,13 +38,16 @@ public sealed class Browser : IAsyncLifetime
     }
 
     /// <summary>A page of a visitor who has opened the shop's address, on the screen of an old shop PC.</summary>
-    internal async Task<Visitor> Visit(OpenShop shop, string path = "/")
+    internal Task<Visitor> Visit(OpenShop shop, string path = "/") => Visit(shop.Address, path);
+
+    /// <param name="address">With the token.</param>
+    internal async Task<Visitor> Visit(Uri address, string path)
     {
         Assert.True(program is not null, $"There is no browser at {BrowserFactAttribute.Program}.");
         IBrowserContext context = await program.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1024, Height = 600 } });
         IPage page = await context.NewPageAsync();
-        var visitor = new Visitor(page, shop.Root);
-        await page.GotoAsync(shop.Address.ToString());
+        var visitor = new Visitor(page, new Uri(address, "/"));
+        await page.GotoAsync(address.ToString());
         await visitor.Go(path);
         return visitor;
     }

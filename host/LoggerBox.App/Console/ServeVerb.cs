@@ -1,6 +1,7 @@
 using System;
 using System.CommandLine;
 using System.IO;
+using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 using LoggerBox.Host.Archive;
@@ -17,14 +18,14 @@ internal static class ServeVerb
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
         var archive = SharedOptions.Archive();
-        var http = new Option<int>("--http") { Description = Messages.HttpOption, HelpName = "PORT" };
+        var http = new Option<int?>("--http") { Description = Messages.HttpOption, HelpName = "PORT" };
         var logger = SharedOptions.NotEmpty(new Option<string?>("--logger") { Description = Messages.LoggerOption, HelpName = "PORT" });
         var sheets = SharedOptions.NotEmpty(new Option<string?>("--sheets") { Description = Messages.SheetFolderOption, HelpName = "DIR" });
         var unit = SharedOptions.Unit();
         var verb = new Command("serve", Messages.ServeVerb) { archive, http, logger, sheets, unit };
         verb.Validators.Add(words =>
         {
-            if (words.GetResult(http) is { Tokens.Count: > 0 } && words.GetValue(http) is < 0 or > HighestPort)
+            if (words.GetResult(http)?.Errors.Any() != true && words.GetValue(http) is < 0 or > HighestPort)
             {
                 words.AddError(Messages.OutOfRange("--http", 0, HighestPort));
             }
@@ -34,7 +35,7 @@ internal static class ServeVerb
             string path = line.GetValue(archive) ?? ArchiveFile.DefaultPath;
             Prepare(path);
             string folder = line.GetValue(sheets) ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, "sheets");
-            Serve(terminal, new ShopSettings(path, folder, line.GetValue(http), line.GetValue(logger), line.GetValue(unit), TimeProvider.System), stop).GetAwaiter().GetResult();
+            Serve(terminal, new ShopSettings(path, folder, line.GetValue(http) ?? 0, line.GetValue(logger), line.GetValue(unit), TimeProvider.System), stop).GetAwaiter().GetResult();
             return CommandLine.Done;
         });
         return verb;
