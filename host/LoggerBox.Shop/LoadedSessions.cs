@@ -1,7 +1,8 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
+using System.Threading.Tasks;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Shop.Traces;
 
@@ -23,8 +24,25 @@ internal sealed class LoadedSessions
     public (LoadedSession Session, Pyramid Pyramid) Picture(ArchiveFile file, string id)
     {
         Kept found = Find(file, id);
-        return (found.Session, found.Pyramid.Value);
+        return (found.Session, found.Pyramid.Result);
     }
+
+    /// <summary>Reads the newest job's sessions while somebody still looks at the list: it is opened next, most likely.</summary>
+    public void Foresee(string archive) => Task.Run(() =>
+    {
+        try
+        {
+            using ArchiveFile file = ArchiveFile.OpenForReading(archive);
+            foreach (string id in file.Jobs.All().LastOrDefault(job => job.SessionIds.Count > 0)?.SessionIds ?? [])
+            {
+                Load(file, id);
+            }
+        }
+        catch (UserErrorException)
+        {
+            // Whoever opens the job is told.
+        }
+    });
 
     private Kept Find(ArchiveFile file, string id)
     {
@@ -50,6 +68,7 @@ internal sealed class LoadedSessions
 
     private sealed record Kept(LoadedSession Session)
     {
-        public Lazy<Pyramid> Pyramid { get; init; } = new(() => new Pyramid(Session.Session.Samples));
+        /// <summary>Built while the session is judged: its picture is wanted next.</summary>
+        public Task<Pyramid> Pyramid { get; init; } = Task.Run(() => new Pyramid(Session.Session.Samples));
     }
 }

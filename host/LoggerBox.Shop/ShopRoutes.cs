@@ -19,25 +19,40 @@ using Microsoft.AspNetCore.Routing;
 namespace LoggerBox.Shop;
 
 /// <summary>Which address is answered by what. Whatever is asked for is read from the archive anew; nothing is changed but by POST.</summary>
-internal sealed class ShopRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
+internal sealed class ShopRoutes
 {
+    private readonly ShopSettings settings;
+    private readonly LiveFeed live;
+    private readonly CancellationToken stopping;
+    private readonly Answers answers;
     private readonly LoadedSessions sessions = new();
-    private readonly Answers answers = new(settings.Archive);
+    private readonly JudgedSubjects subjects;
+
+    public ShopRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
+    {
+        this.settings = settings;
+        this.live = live;
+        this.stopping = stopping;
+        answers = new Answers(settings.Archive);
+        subjects = new JudgedSubjects(sessions, settings.Clock);
+    }
 
     public void Map(IEndpointRouteBuilder routes)
     {
         Asset.Map(routes);
-        routes.MapGet("/", context => answers.Page(context, JobsPage.Render));
+        routes.MapGet("/", context =>
+        {
+            sessions.Foresee(settings.Archive);
+            return answers.Page(context, JobsPage.Render);
+        });
         routes.MapGet("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
         routes.MapGet("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
         routes.MapGet("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => HtmlReport.Render(Judged(file, Id(context)).Document)));
         routes.MapGet("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
-        routes.MapGet("/trace/{id}/about", context => answers.Json(context, file => TraceAbout.Of(Judged(file, context.Request.Query["of"].ToString()), Id(context)), ShopJson.Default.TraceAbout));
         routes.MapGet("/trace/{id}", context => answers.Bytes(context, file => Window(file, Id(context), WindowRequest.Read(context.Request.Query))));
         routes.MapGet("/trucks", context => answers.Page(context, TrucksPage.Render));
         routes.MapGet("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.UnitWithoutSheet)));
         routes.MapGet("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
-        routes.MapGet("/compare/about", context => answers.Json(context, file => CompareAbout.Of(Compared(file, context.Request.Query)), ShopJson.Default.CompareAbout));
         routes.MapGet("/live", context => Answers.Page(context, () => LivePage.Render(live.Port, settings.UnitWithoutSheet)));
         routes.MapGet("/live/events", context => LiveStream.Send(context, live, stopping));
         routes.MapGet("/calibration", context => Answers.Page(context, () => CalibrationPage.Render(live.Ask(logger => Calibrations(logger)), settings.UnitWithoutSheet)));
@@ -45,10 +60,10 @@ internal sealed class ShopRoutes(ShopSettings settings, LiveFeed live, Cancellat
         routes.MapFallback(Answers.NotThere);
     }
 
-    private JudgedSubject Judged(ArchiveFile file, string id) => JudgedSubject.Of(file, id, sessions, settings.Unit, settings.Clock.GetLocalNow());
+    private JudgedSubject Judged(ArchiveFile file, string id) => subjects.Find(file, id, settings.Unit);
 
     private ComparedSubjects Compared(ArchiveFile file, IQueryCollection query) =>
-        ComparedSubjects.Of(file, query["before"].ToString(), query["after"].ToString(), sessions, settings.Unit, settings.Clock.GetLocalNow());
+        ComparedSubjects.Of(file, query["before"].ToString(), query["after"].ToString(), subjects, settings.Unit);
 
     private static IReadOnlyList<CalibrationAnswer> Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
 

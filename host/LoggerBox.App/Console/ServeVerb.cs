@@ -1,7 +1,6 @@
 using System;
 using System.CommandLine;
 using System.IO;
-using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 using LoggerBox.Host.Archive;
@@ -18,18 +17,11 @@ internal static class ServeVerb
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
         var archive = SharedOptions.Archive();
-        var http = new Option<int?>("--http") { Description = Messages.HttpOption, HelpName = "PORT" };
+        var http = SharedOptions.Between(new Option<int?>("--http") { Description = Messages.HttpOption, HelpName = "PORT" }, 0, HighestPort);
         var logger = SharedOptions.NotEmpty(new Option<string?>("--logger") { Description = Messages.LoggerOption, HelpName = "PORT" });
         var sheets = SharedOptions.NotEmpty(new Option<string?>("--sheets") { Description = Messages.SheetFolderOption, HelpName = "DIR" });
         var unit = SharedOptions.Unit();
         var verb = new Command("serve", Messages.ServeVerb) { archive, http, logger, sheets, unit };
-        verb.Validators.Add(words =>
-        {
-            if (words.GetResult(http)?.Errors.Any() != true && words.GetValue(http) is < 0 or > HighestPort)
-            {
-                words.AddError(Messages.OutOfRange("--http", 0, HighestPort));
-            }
-        });
         verb.SetAction(line =>
         {
             string path = line.GetValue(archive) ?? ArchiveFile.DefaultPath;

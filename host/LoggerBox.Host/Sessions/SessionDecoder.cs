@@ -205,8 +205,16 @@ public sealed class SessionDecoder
     }
 
     // Blocks come in order from a logger; a session that somebody pieced together may hold them otherwise.
-    private List<RecordedSample> InOrderOfTime() =>
-        samples.Zip(samples.Skip(1)).All(pair => pair.First.Microseconds <= pair.Second.Microseconds)
-            ? samples
-            : samples.OrderBy(one => one.Microseconds).ToList();
+    private List<RecordedSample> InOrderOfTime()
+    {
+        for (int i = 1; i < samples.Count; i++)
+        {
+            if (samples[i].Microseconds < samples[i - 1].Microseconds)
+            {
+                return samples.OrderBy(one => one.Microseconds).ToList();
+            }
+        }
+
+        return samples;
+    }
 }

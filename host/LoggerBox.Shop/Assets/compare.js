@@ -42,11 +42,7 @@
   };
 
   const start = async () => {
-    const answer = await fetch(`/compare/about?before=${figure.dataset.before}&after=${figure.dataset.after}`);
-    if (!answer.ok) {
-      throw new Error("The traces could not be fetched: reload the page.");
-    }
-    about = await answer.json();
+    about = JSON.parse(figure.dataset.about);
     if (about.steps.length === 0) {
       throw new Error("No step was held both times: there is nothing to lay over each other.");
     }

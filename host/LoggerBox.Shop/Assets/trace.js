@@ -17,11 +17,7 @@ class Trace {
   }
 
   async draw() {
-    const answer = await fetch(`/trace/${this.session}/about?of=${this.part.dataset.of}`);
-    if (!answer.ok) {
-      throw new Error("The trace could not be fetched: reload the page.");
-    }
-    this.about = await answer.json();
+    this.about = JSON.parse(this.part.dataset.about);
     this.whole = await TraceWindow.fetch(this.session, this.about.unit, this.about.from, this.about.to, Trace.columns);
     if (this.whole.table[0].length === 0) {
       this.figure.textContent = "Nothing was recorded, or its times contradict each other: there is no picture.";

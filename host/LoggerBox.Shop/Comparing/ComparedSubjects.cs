@@ -1,4 +1,3 @@
-using System;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Subjects;
@@ -10,10 +9,10 @@ namespace LoggerBox.Shop.Comparing;
 internal sealed record ComparedSubjects(JudgedSubject Before, JudgedSubject After, Comparison Comparison)
 {
     /// <exception cref="Host.UserErrorException">They are of two trucks, or one of them cannot be had.</exception>
-    public static ComparedSubjects Of(ArchiveFile file, string before, string after, LoadedSessions sessions, PressureUnit? unit, DateTimeOffset now)
+    public static ComparedSubjects Of(ArchiveFile file, string before, string after, JudgedSubjects subjects, PressureUnit? unit)
     {
-        var first = JudgedSubject.Of(file, before, sessions, unit, now);
-        var second = JudgedSubject.Of(file, after, sessions, first.Judgement.Unit, now);
+        JudgedSubject first = subjects.Find(file, before, unit);
+        JudgedSubject second = subjects.Find(file, after, first.Judgement.Unit);
         SameTruck.Demand(first.Subject, second.Subject);
         return new ComparedSubjects(first, second, Comparison.Of(first.Judgement, second.Judgement));
     }

@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
+using System.Text.Json;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
@@ -49,7 +50,7 @@ internal static class ComparePage
     private static void WriteFigure(Markup page, ComparedSubjects compared)
     {
         page.Open("section", null, ("aria-labelledby", "traces")).Element("h2", "Laid over each other", null, ("id", "traces"));
-        page.Open("div", "figure", ("id", "overlay"), ("data-before", compared.Before.Id), ("data-after", compared.After.Id)).Close("div").Close("section");
+        page.Open("div", "figure", ("id", "overlay"), ("data-about", JsonSerializer.Serialize(CompareAbout.Of(compared), ShopJson.Default.CompareAbout))).Close("div").Close("section");
     }
 
     private static void WriteReadings(Markup page, Comparison comparison)

@@ -1,10 +1,12 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Text.Json;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Shop.Traces;
 
 namespace LoggerBox.Shop.Pages;
 
@@ -32,7 +34,7 @@ internal static class SubjectPage
         page.Open("section", null, ("aria-labelledby", "traces")).Element("h2", "Traces", null, ("id", "traces"));
         foreach (string id in judged.Subject.Recordings.Select(recording => recording.Row!.Id))
         {
-            page.Open("details", "trace", ("id", "trace-" + id), ("data-session", id), ("data-of", judged.Id));
+            page.Open("details", "trace", ("id", "trace-" + id), ("data-session", id), ("data-about", JsonSerializer.Serialize(TraceAbout.Of(judged, id), ShopJson.Default.TraceAbout)));
             page.Element("summary", judged.Subject.Recordings.Count == 1 ? "Speed and pressures over the whole recording" : $"Speed and pressures, session {id}");
             page.Open("div", "figure").Close("div").Close("details");
         }
@@ -60,7 +62,7 @@ internal static class SubjectPage
         page.Element("a", "Report as a file", "button", ("href", $"/report/{judged.Id}"));
         if (judged.Job is { } job && job.SessionIdsOf(SessionRole.Before).Count > 0 && job.SessionIdsOf(SessionRole.After).Count > 0)
         {
-            page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubject.IdOf(job, SessionRole.Before)}&after={JudgedSubject.IdOf(job, SessionRole.After)}"));
+            page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubjects.IdOf(job, SessionRole.Before)}&after={JudgedSubjects.IdOf(job, SessionRole.After)}"));
         }
 
         if (judged.Subject.Recordings is [var only])
