@@ -14,7 +14,7 @@ internal static class LongRecording
     public static void Write(string trace, string path)
     {
         string[] lines = File.ReadAllLines(trace);
-        (double Second, string Rest)[] rows = [.. lines.Skip(1).Where(line => line.Length > 0).Select(Split)];
+        (double Second, string Cells)[] rows = [.. lines.Skip(1).Where(line => line.Length > 0).Select(Split)];
         double length = rows[^1].Second + rows[1].Second - rows[0].Second;
         using var file = new StreamWriter(path, append: false, new UTF8Encoding(false)) { NewLine = "\n" };
         file.WriteLine(lines[0]);
