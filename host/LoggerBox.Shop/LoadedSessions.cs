@@ -2,7 +2,6 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
-using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Shop.Traces;
 
@@ -26,23 +25,6 @@ internal sealed class LoadedSessions
         Kept found = Find(file, id);
         return (found.Session, found.Pyramid.Result);
     }
-
-    /// <summary>Reads the newest job's sessions while somebody still looks at the list: it is opened next, most likely.</summary>
-    public void Foresee(string archive) => Task.Run(() =>
-    {
-        try
-        {
-            using ArchiveFile file = ArchiveFile.OpenForReading(archive);
-            foreach (string id in file.Jobs.All().LastOrDefault(job => job.SessionIds.Count > 0)?.SessionIds ?? [])
-            {
-                Load(file, id);
-            }
-        }
-        catch (UserErrorException)
-        {
-            // Whoever opens the job is told.
-        }
-    });
 
     private Kept Find(ArchiveFile file, string id)
     {

@@ -1,6 +1,8 @@
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
+using System.Threading.Tasks;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Link;
 using LoggerBox.Host.Report;
@@ -42,7 +44,7 @@ internal sealed class ShopRoutes
         Asset.Map(routes);
         routes.MapGet("/", context =>
         {
-            sessions.Foresee(settings.Archive);
+            Foresee();
             return answers.Page(context, JobsPage.Render);
         });
         routes.MapGet("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
@@ -59,6 +61,23 @@ internal sealed class ShopRoutes
         new SheetRoutes(settings.SheetFolder).Map(routes);
         routes.MapFallback(Answers.NotThere);
     }
+
+    /// <summary>Reads and judges the newest job while somebody still looks at the list, or at the browser's start: it is opened next, most likely.</summary>
+    public void Foresee() => Task.Run(() =>
+    {
+        try
+        {
+            using ArchiveFile file = ArchiveFile.OpenForReading(settings.Archive);
+            if (file.Jobs.All().LastOrDefault(job => job.SessionIds.Count > 0) is Job newest)
+            {
+                SubjectPage.Render(Judged(file, newest.Id));
+            }
+        }
+        catch (UserErrorException)
+        {
+            // Whoever opens the job is told.
+        }
+    });
 
     private JudgedSubject Judged(ArchiveFile file, string id) => subjects.Find(file, id, settings.Unit);
 

@@ -47,7 +47,8 @@ public sealed class ShopServer : IAsyncDisposable
         WebApplication application = builder.Build();
         application.Use(new Gatekeeper(token).Admit);
         application.UseRouting();
-        new ShopRoutes(settings, live, application.Lifetime.ApplicationStopping).Map(application);
+        var routes = new ShopRoutes(settings, live, application.Lifetime.ApplicationStopping);
+        routes.Map(application);
         try
         {
             await application.StartAsync();
@@ -58,6 +59,7 @@ public sealed class ShopServer : IAsyncDisposable
             throw new UserErrorException($"Port {settings.HttpPort} on 127.0.0.1 cannot be used ({error.Message.TrimEnd('.')}): leave --http away to get a free one.");
         }
 
+        routes.Foresee();
         return new ShopServer(application, live, PortOf(application), token);
     }
 

@@ -8,6 +8,9 @@
   const strips = [["Engine speed, rpm", 0], ["Main pressure", 1], ["Clutch pressure", 2], ["Converter pressure", 3]];
   let about;
 
+  // Two and two side by side, so that all four are on one screen.
+  const columnsOf = place => place.clientWidth >= 800 ? 2 : 1;
+
   const element = (name, look, text = "") => Object.assign(document.createElement(name), { className: look, textContent: text });
 
   // Each side's times are counted from its own hold.
@@ -35,8 +38,12 @@
         { name: "before", quantity, low: 3 * channel + 1, high: 3 * channel + 2, mean: 3 * channel + 3, dash: Strip.dashes[1], ink: Strip.soft, fill: "rgba(74,84,93,.18)" },
         { name: "after", quantity, low: 3 * channel + 13, high: 3 * channel + 14, mean: 3 * channel + 15, dash: Strip.dashes[0], ink: Strip.accent, fill: "rgba(11,83,148,.18)" },
       ];
-      place.append(element("div", "title", words));
-      Strip.make(place, Math.max(320, figure.clientWidth - 2), n === drawn.length - 1 ? 190 : 160, words, lines, table, [hold], n === drawn.length - 1, { sync: "compare", select: () => {}, cursor: () => {} });
+      const cell = element("div", "", "");
+      cell.append(element("div", "title", words));
+      place.append(cell);
+      const hasTime = n >= drawn.length - columnsOf(figure);
+      const width = Math.max(320, figure.clientWidth / columnsOf(figure) - 4);
+      Strip.make(cell, width, hasTime ? 174 : 146, words, lines, table, [hold], hasTime, { sync: "compare", select: () => {}, cursor: () => {} });
     });
     figure.dataset.shown = step.step;
   };

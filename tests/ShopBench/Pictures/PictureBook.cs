@@ -22,7 +22,7 @@ internal static class PictureBook
         await using ShopServer server = await ShopServer.Start(shop.Settings(logger.Port));
         await Take(browser, server, "/job/J1", Path.Combine(folder, "job.png"), "() => true");
         await Take(browser, server, "/job/J1#trace-S1", Path.Combine(folder, "trace.png"), "() => { const shown = document.querySelector('.figure')?.dataset.shown; document.querySelector('details.trace').scrollIntoView(); return shown; }");
-        await Take(browser, server, "/compare?before=J3.before&after=J3.after", Path.Combine(folder, "compare.png"), "() => { document.querySelector('.outcome').scrollIntoView(); return document.getElementById('overlay').dataset.shown; }");
+        await Take(browser, server, "/compare?before=J3.before&after=J3.after", Path.Combine(folder, "compare.png"), "() => { document.getElementById('traces').scrollIntoView(); return document.getElementById('overlay').dataset.shown; }");
         await Take(browser, server, "/live", Path.Combine(folder, "live.png"), "() => +document.getElementById('speed').textContent > 500 && document.querySelectorAll('#captured li').length > 0");
         await Take(browser, server, "/sheets/edit?name=sample-truck.toml", Path.Combine(folder, "sheet.png"), "() => true");
         await browser.DisposeAsync();

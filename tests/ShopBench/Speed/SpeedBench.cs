@@ -18,6 +18,8 @@ internal static class SpeedBench
 {
     private const int Starts = 5;
 
+    private static readonly TimeSpan LookAtTheList = TimeSpan.FromSeconds(3);
+
     // The wheel is turned in and out again; what is counted is all work of a turn up to the drawn canvas, and the time between two frames.
     private const string TurnTheWheel = """
         async () => {
@@ -50,16 +52,24 @@ internal static class SpeedBench
             await browser.InitializeAsync();
             Load("before");
             List<double> fresh = [];
+            List<double> unread = [];
             List<double> listed = [];
             for (int i = 0; i < Starts; i++)
             {
                 using var serve = ServedShop.Start(folder, ["--archive", archive]);
-                fresh.Add(await browser.TimeOfPicture(serve, looksAtList: TimeSpan.Zero));
-                listed.Add(await browser.TimeOfPicture(serve, looksAtList: TimeSpan.FromSeconds(2)));
+                fresh.Add(await browser.TimeOfPicture(serve, TimeSpan.Zero, "/job/J2#trace-S2"));
+                unread.Add(await browser.TimeOfPicture(serve, TimeSpan.Zero, "/job/J1#trace-S1"));
             }
 
-            Say("first picture, program just started, session never read", fresh);
-            Say("first picture, after two seconds on the list of jobs", listed);
+            for (int i = 0; i < Starts; i++)
+            {
+                using var serve = ServedShop.Start(folder, ["--archive", archive]);
+                listed.Add(await browser.TimeOfPicture(serve, LookAtTheList, "/job/J2#trace-S2"));
+            }
+
+            Say("first picture, newest job, 3 s after the start", listed);
+            Say("first picture, newest job, at once after the start", fresh);
+            Say("first picture, another job that was never read", unread);
             await Zoom(browser, folder, archive);
             Load("after");
             await browser.DisposeAsync();
@@ -70,21 +80,26 @@ internal static class SpeedBench
         }
     }
 
+    /// <summary>Two jobs, each with a recording of its own.</summary>
     private static void Prepare(string folder, string archive)
     {
         string trace = Path.Combine(folder, "million.csv");
-        LongRecording.Write(Recordings.Trace("healthy"), trace);
-        LoggerBoxCommand.Run("import", trace, "--archive", archive).Expect(0);
-        LoggerBoxCommand.Run("job", "new", "--truck", "A million", "--sheet", Recordings.Sheet("healthy"), "--archive", archive).Expect(0);
-        LoggerBoxCommand.Run("job", "add", "J1", "S1", "--archive", archive).Expect(0);
-        Console.WriteLine($"{LongRecording.Rows} sample sets, {new FileInfo(archive).Length / 1e6:F1} MB");
+        foreach ((string recording, int number) in ((string, int)[])[("healthy", 1), ("stator-slipping", 2)])
+        {
+            LongRecording.Write(Recordings.Trace(recording), trace);
+            LoggerBoxCommand.Run("import", trace, "--archive", archive).Expect(0);
+            LoggerBoxCommand.Run("job", "new", "--truck", "A million", "--sheet", Recordings.Sheet(recording), "--archive", archive).Expect(0);
+            LoggerBoxCommand.Run("job", "add", $"J{number}", $"S{number}", "--archive", archive).Expect(0);
+        }
+
+        Console.WriteLine($"twice {LongRecording.Rows} sample sets, {new FileInfo(archive).Length / 1e6:F1} MB");
     }
 
-    private static async Task<double> TimeOfPicture(this Browser browser, ServedShop serve, TimeSpan looksAtList)
+    private static async Task<double> TimeOfPicture(this Browser browser, ServedShop serve, TimeSpan before, string path)
     {
-        await using Visitor visitor = await browser.Visit(new Uri(serve.Address), looksAtList > TimeSpan.Zero ? "/" : "/sheets");
-        await Task.Delay(looksAtList);
-        await visitor.Go("/job/J1#trace-S1");
+        await using Visitor visitor = await browser.Visit(new Uri(serve.Address), "/");
+        await Task.Delay(before);
+        await visitor.Go(path);
         await visitor.Page.WaitForFunctionAsync("() => performance.getEntriesByName('trace-drawn').length > 0");
         return await visitor.Page.EvaluateAsync<double>("performance.getEntriesByName('trace-drawn')[0].startTime");
     }
@@ -92,7 +107,7 @@ internal static class SpeedBench
     private static async Task Zoom(Browser browser, string folder, string archive)
     {
         using var serve = ServedShop.Start(folder, ["--archive", archive]);
-        await using Visitor visitor = await browser.Visit(new Uri(serve.Address), "/job/J1#trace-S1");
+        await using Visitor visitor = await browser.Visit(new Uri(serve.Address), "/job/J2#trace-S2");
         await visitor.Page.WaitForFunctionAsync("() => document.querySelector('.figure').dataset.shown");
         JsonElement times = (await visitor.Page.EvaluateAsync(TurnTheWheel))!.Value;
         Say("zoom, work of a frame", Numbers(times, "work"));
