@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
 using LoggerBox.Host.Units;
@@ -49,8 +50,8 @@ internal static class CalibrationPage
 
     private static string NameOf(int channel) => channel switch
     {
-        Channel.Main => StepWords.Quantity("main"),
-        Channel.Clutch => StepWords.Quantity("clutch"),
-        _ => StepWords.Quantity("converter"),
+        Channel.Main => Words.Quantity("main"),
+        Channel.Clutch => Words.Quantity("clutch"),
+        _ => Words.Quantity("converter"),
     };
 }

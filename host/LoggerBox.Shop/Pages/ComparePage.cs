@@ -80,7 +80,7 @@ internal static class ComparePage
 
     private static void WriteRow(Markup page, ReadingChange row)
     {
-        page.Open("tr").Element("th", StepWords.Quantity(row.Quantity), null, ("scope", "row"));
+        page.Open("tr").Element("th", Words.Quantity(row.Quantity), null, ("scope", "row"));
         page.Element("td", row.Before?.Value is double before ? Figure.Of(before, row.Unit) : "–", "number");
         page.Element("td", row.After?.Value is double after ? Figure.WithUnit(after, row.Unit) : "–", "number measured");
         page.Element("td", row.Change is double change ? Figure.Of(change, row.Unit) : "–", "number");

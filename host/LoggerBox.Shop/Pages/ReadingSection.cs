@@ -51,7 +51,7 @@ internal static class ReadingSection
 
     private static void WriteRow(Markup page, ReadingRow row)
     {
-        page.Open("tr", Look(row.Verdict)).Element("th", StepWords.Quantity(row.Quantity), null, ("scope", "row"));
+        page.Open("tr", Look(row.Verdict)).Element("th", Words.Quantity(row.Quantity), null, ("scope", "row"));
         page.Element("td", row.Value is double value ? Figure.WithUnit(value, row.Unit) : "–", "number measured");
         page.Element("td", row.Uncertainty is double uncertainty ? Figure.Of(uncertainty, row.Unit) : "", "number");
         page.Element("td", Figure.Limit(row.Min, row.Max, row.Unit), "limit").Open("td", "band");
