@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App;
@@ -40,6 +41,8 @@ internal static class Messages
     public const string PlanVerb = "The logger's plan.";
     public const string PlanSendVerb = "Make the logger's plan from a data sheet and send it.";
 
+    public const string ServeVerb = "The shop page for a browser on this computer. The first line printed is its address; open it.";
+
     public const string ArchiveOption = "The archive, an SQLite file; without it the one in your data folder.";
     public const string JsonOption = "Answer in JSON, for other programs.";
     public const string SheetOption = "The truck's data sheet (.toml).";
@@ -59,6 +62,9 @@ internal static class Messages
     public const string ExportOutOption = "Where the trace (.csv) or the job (.lbjob) goes.";
     public const string PulsesOption = "Pickup edge times in seconds, one a line, in place of the rpm column.";
     public const string PulsesPerRevolutionOption = "Pickup pulses per engine revolution; 0.5 for the plug lead of a four-stroke.";
+    public const string HttpOption = "Port of the page on 127.0.0.1; without it, a free one.";
+    public const string LoggerOption = "The logger to watch: a serial device, or tcp:127.0.0.1:N.";
+    public const string SheetFolderOption = "Where the shop's data sheets are kept; without it, the folder sheets beside the archive.";
     public const string CauseOption = "The cause that is put into the truck.";
     public const string SeedOption = "The same seed gives the same session.";
     public const string DemoOutOption = "Where archive, sheet and report go.";
@@ -190,16 +196,11 @@ internal static class Messages
 
     public static string JobLine(string id, bool closed) => $"Job {id}{(closed ? " (closed)" : "")}";
 
-    public static string JobEmpty(string id) => $"Job {id} has no session yet: add one with `loggerbox job add {id} SESSION`.";
-
     public static string JobHolds(string id, IReadOnlyList<string> sessions) => $"Job {id} holds {string.Join(", ", sessions)}.";
 
     public static string JobClosed(string id) => $"Job {id} is closed.";
 
     public static string ArchiveEmpty(string path) => $"The archive {path} holds no session yet: fetch or import one.";
-
-    public static string TwoTrucks(string before, string beforeSerial, string after, string afterSerial) =>
-        $"{before} is of the truck with serial {beforeSerial}, {after} of the one with serial {afterSerial}: a comparison needs one truck. Put the serial right, or name its other job.";
 
     public static string NoSheet(string what) => $"There is no data sheet to judge {what} by: name the truck's with --sheet FILE, or write a job with one.";
 
@@ -219,7 +220,7 @@ internal static class Messages
     }
 
     public static string NameOneSession(string job, IReadOnlyList<string> sessions) =>
-        sessions.Count == 0 ? JobEmpty(job) : $"Job {job} holds several sessions ({string.Join(", ", sessions)}): export one of them by its id.";
+        sessions.Count == 0 ? ArchivedSubjects.Empty(job) : $"Job {job} holds several sessions ({string.Join(", ", sessions)}): export one of them by its id.";
 
     public static string HistoryTooShort(string archive, string serial, int jobs) =>
         $"{archive} holds {(jobs == 0 ? "no job" : "1 job")} with sessions of a truck with serial {serial}; a history needs two. Check the serial with `loggerbox job show`.";
@@ -244,6 +245,8 @@ internal static class Messages
 
     public static string SheetFromSuspect(string id, string cause, string reason) =>
         $"Job {id} is no job of a healthy truck: {cause}{(reason.Length == 0 ? "" : $" ({reason.TrimEnd('.')})")}. Leave it out, or repair the truck and name the job after the repair.";
+
+    public static string Serving(string archive) => $"The shop page shows {archive}. Open the address above in a browser on this computer; Ctrl-C ends it.";
 
     public static string Wrote(string path) => $"Wrote {path}";
 

@@ -22,6 +22,7 @@ Command[] verbs =
     ImportVerb.Declare(terminal),
     SheetVerb.Declare(terminal),
     PlanVerb.Declare(terminal),
+    ServeVerb.Declare(terminal, stop.Token),
 ];
 
 return CommandLine.Run(verbs, args, terminal);

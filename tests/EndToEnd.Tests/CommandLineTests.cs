@@ -20,6 +20,7 @@ public class CommandLineTests
     [InlineData("export", "S1", "--out", "trace.xls")]
     [InlineData("fetch", "--port", "tcp:nowhere")]
     [InlineData("simulate", "--baud", "9")]
+    [InlineData("simulate", "--baud", "often")]
     [InlineData("job", "add", "J1", "S1", "--as", "during")]
     public void A_wrong_command_line_is_status_2_and_a_sentence_on_standard_error(params string[] words)
     {

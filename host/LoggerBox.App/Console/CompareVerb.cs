@@ -1,8 +1,7 @@
-using System;
 using System.CommandLine;
-using LoggerBox.Host;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 
@@ -21,7 +20,7 @@ internal static class CompareVerb
         {
             (Subject Subject, Judgement Judgement) first = reading.Judged(line, line.GetRequiredValue(before));
             (Subject Subject, Judgement Judgement) second = reading.Judged(line, line.GetRequiredValue(after), first.Judgement.Unit);
-            RefuseTwoTrucks(first.Subject, second.Subject);
+            SameTruck.Demand(first.Subject, second.Subject);
             Comparison comparison = Comparison.Of(first.Judgement, second.Judgement);
             if (line.GetValue(json))
             {
@@ -35,14 +34,5 @@ internal static class CompareVerb
             return CommandLine.Done;
         });
         return verb;
-    }
-
-    private static void RefuseTwoTrucks(Subject before, Subject after)
-    {
-        if (before.Job is { Details.Serial: { Length: > 0 } one } && after.Job is { Details.Serial: { Length: > 0 } other }
-            && !string.Equals(one, other, StringComparison.OrdinalIgnoreCase))
-        {
-            throw new UserErrorException(Messages.TwoTrucks(before.Title, one, after.Title, other));
-        }
     }
 }

@@ -10,6 +10,7 @@ using LoggerBox.Host.Judging;
 using LoggerBox.Host.Link;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Units;
 using LoggerBox.TruckSimulator.Demo;
 using LoggerBox.TruckSimulator.Faults;
@@ -36,7 +37,7 @@ internal static class DemoVerb
             using var run = DemoRun.Record(put, line.GetValue(seed), stop);
             TakenSession session = Download(run, archive, account);
             Job job = WriteJob(archive, session.Id, run.AltitudeMetres);
-            Finish(terminal, account, place, SubjectReading.OfJob(archive, job), line.GetValue(unit), line.GetValue(json));
+            Finish(terminal, account, place, ArchivedSubjects.OfJob(archive, job), line.GetValue(unit), line.GetValue(json));
             return CommandLine.Done;
         });
         return verb;

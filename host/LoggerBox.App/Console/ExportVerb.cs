@@ -4,6 +4,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Units;
 
 namespace LoggerBox.App.Console;

@@ -6,9 +6,8 @@ using System.Linq;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
-using LoggerBox.Host.Judging;
-using LoggerBox.Host.Judging.FromJobs;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Units;
 
 namespace LoggerBox.App.Console;
@@ -46,14 +45,8 @@ internal static class HistoryVerb
     private static Visit[] Visits(string path, string serial)
     {
         using ArchiveFile file = ArchiveFile.OpenForReading(path);
-        Job[] jobs = [.. file.Jobs.All().Where(job => string.Equals(job.Details.Serial, serial, StringComparison.OrdinalIgnoreCase) && job.SessionIds.Count > 0)];
-        return jobs.Length >= 2 ? [.. jobs.Select(job => VisitOf(file, job))] : throw new UserErrorException(Messages.HistoryTooShort(path, serial, jobs.Length));
-    }
-
-    private static Visit VisitOf(ArchiveFile file, Job job)
-    {
-        Subject subject = SubjectReading.OfJob(file, job);
-        return new Visit(job.Id, job.Opened, job.Details.HourMeter, SheetReadings.Of(Judge.EvidenceOf(subject.Sessions, SubjectReading.SheetOrBlank(job), subject.Facts)));
+        Job[] jobs = [.. TruckVisits.Jobs(file, serial).Where(job => job.SessionIds.Count > 0)];
+        return jobs.Length >= 2 ? [.. TruckVisits.Of(file, jobs)] : throw new UserErrorException(Messages.HistoryTooShort(path, serial, jobs.Length));
     }
 
     private static void Print(Terminal terminal, string truck, Visit[] visits, IReadOnlyList<ReadingHistory> history, PressureUnit unit)

@@ -4,6 +4,7 @@ using System.IO;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App.Console;

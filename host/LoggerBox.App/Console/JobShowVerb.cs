@@ -3,6 +3,7 @@ using System.Linq;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 
@@ -51,7 +52,7 @@ internal static class JobShowVerb
         table.WriteTo(terminal.Out);
         if (job.SessionIds.Count == 0)
         {
-            terminal.Out.WriteLine(Messages.JobEmpty(job.Id));
+            terminal.Out.WriteLine(ArchivedSubjects.Empty(job.Id));
             return;
         }
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 

@@ -6,6 +6,7 @@ using System.Linq;
 using LoggerBox.Host;
 using LoggerBox.Host.Judging.Looking;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.App.Console;

@@ -4,6 +4,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 

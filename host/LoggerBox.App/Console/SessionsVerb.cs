@@ -7,6 +7,7 @@ using System.Text.Json;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.App.Console;

@@ -41,6 +41,19 @@ internal static class SharedOptions
         return argument;
     }
 
+    /// <summary>A word that is no number at all is refused where it is read.</summary>
+    public static Option<int?> Between(Option<int?> option, int lowest, int highest)
+    {
+        option.Validators.Add(result =>
+        {
+            if (result.Tokens.Any(token => int.TryParse(token.Value, out int number) && (number < lowest || number > highest)))
+            {
+                result.AddError(Messages.OutOfRange(option.Name, lowest, highest));
+            }
+        });
+        return option;
+    }
+
     private static void RefuseEmpty(SymbolResult result, IReadOnlyList<Token> tokens, string name)
     {
         if (tokens.Any(token => token.Value.Length == 0))

@@ -8,6 +8,7 @@ using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Judging.FromJobs;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Units;
 
 namespace LoggerBox.App.Console;
@@ -48,7 +49,7 @@ internal static class SheetFromVerb
             throw new UserErrorException(Messages.SheetFromTooFew(different, DrawnSheet.FewestJobs));
         }
 
-        return [.. jobs.Select(job => (SubjectReading.OfJob(file, job), SubjectReading.SheetOrBlank(job)))];
+        return [.. jobs.Select(job => (ArchivedSubjects.OfJob(file, job), ArchivedSubjects.SheetOrBlank(job)))];
     }
 
     private static void RefuseOtherTrucks(List<(Subject Subject, DataSheet Sheet)> subjects)

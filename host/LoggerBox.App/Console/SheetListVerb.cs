@@ -4,6 +4,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 

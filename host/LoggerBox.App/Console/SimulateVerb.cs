@@ -1,7 +1,6 @@
 using System;
 using System.CommandLine;
 using System.IO;
-using System.Linq;
 using System.Threading;
 using LoggerBox.App.Cards;
 using LoggerBox.App.Simulation;
@@ -31,15 +30,10 @@ internal static class SimulateVerb
         var link = SharedOptions.NotEmpty(new Option<string?>("--link") { Description = Messages.LinkOption, HelpName = "PATH" });
         var speed = new Option<string>("--speed") { Description = Messages.SpeedOption, HelpName = "fast|real", DefaultValueFactory = _ => "fast" };
         speed.AcceptOnlyFromAmong("fast", "real");
-        var baud = new Option<int?>("--baud") { Description = Messages.BaudOption, HelpName = "N" };
+        var baud = SharedOptions.Between(new Option<int?>("--baud") { Description = Messages.BaudOption, HelpName = "N" }, SlowestBaud, FastestBaud);
         var verb = new Command("simulate", Messages.SimulateVerb) { cause, seed, tcp, store, link, speed, baud };
         verb.Validators.Add(words =>
         {
-            if (words.GetResult(baud)?.Errors.Any() != true && words.GetValue(baud) is < SlowestBaud or > FastestBaud)
-            {
-                words.AddError(Messages.OutOfRange("--baud", SlowestBaud, FastestBaud));
-            }
-
             if (words.GetValue(tcp) && words.GetValue(link) is not null)
             {
                 words.AddError(Messages.NoLinkToTcp);

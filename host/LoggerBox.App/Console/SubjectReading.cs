@@ -5,6 +5,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Records;
 
@@ -45,7 +46,7 @@ internal sealed class SubjectReading(Terminal terminal)
     /// <param name="otherwise">The pressure unit where none is named; null: the sheet's.</param>
     public (Subject Subject, Judgement Judgement) Judged(ParseResult line, string word, PressureUnit? otherwise = null)
     {
-        Subject? archived = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line, word) : null;
+        Subject? archived = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line.GetValue(archive) ?? ArchiveFile.DefaultPath, word) : null;
         DataSheet sheet = SheetOf(line, archived, word);
         Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
         return (subject, Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? otherwise ?? sheet.Unit));
@@ -56,7 +57,7 @@ internal sealed class SubjectReading(Terminal terminal)
     {
         string word = line.GetRequiredValue(what);
         PlanRecord plan = line.GetValue(namedSheet) is string path ? SheetPlan.Make(DataSheetReader.Read(path)) : new PlanRecord();
-        Subject subject = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line, word) : new Subject(word, [TraceReading.Read(trace.Source(line, word), plan, terminal)]);
+        Subject subject = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line.GetValue(archive) ?? ArchiveFile.DefaultPath, word) : new Subject(word, [TraceReading.Read(trace.Source(line, word), plan, terminal)]);
         return (subject, plan);
     }
 
@@ -68,39 +69,12 @@ internal sealed class SubjectReading(Terminal terminal)
             return DataSheetReader.Read(path);
         }
 
-        return (subject?.Job is { } job ? OwnSheet(job) : null) ?? throw new UserErrorException(Messages.NoSheet(subject?.Title ?? word));
+        return ArchivedSubjects.OwnSheet(subject?.Job) ?? throw new UserErrorException(Messages.NoSheet(subject?.Title ?? word));
     }
 
-    /// <summary>The sheet that the job was written with, or one without any limit.</summary>
-    public static DataSheet SheetOrBlank(Job job) => OwnSheet(job) ?? new DataSheet { FileName = "" };
-
-    private static DataSheet? OwnSheet(Job job) =>
-        job.Details.SheetText.Length > 0 ? DataSheetReader.Parse(job.Details.SheetText, job.Details.SheetName) : null;
-
-    private Subject Archived(ParseResult line, string id)
+    private static Subject Archived(string path, string id)
     {
-        using ArchiveFile file = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
-        return RowId.IsJob(id) ? OfJob(file, file.Jobs.Load(id)) : OfSession(file, id);
-    }
-
-    public static Subject OfJob(ArchiveFile file, Job job) => job.SessionIds.Count > 0
-        ? new Subject($"job {job.Id}", InOrderOfTime([.. job.SessionIds.Select(session => RecordingOf(file, session))]), job)
-        : throw new UserErrorException(Messages.JobEmpty(job.Id));
-
-    /// <summary>The last good hold of a step counts, whatever was added to the job first. An undated session leaves the order of adding.</summary>
-    private static SubjectRecording[] InOrderOfTime(SubjectRecording[] recordings) => Array.TrueForAll(recordings, recording => recording.Row?.Start is not null)
-        ? [.. recordings.OrderBy(recording => recording.Row!.Start)]
-        : recordings;
-
-    private static Subject OfSession(ArchiveFile file, string id)
-    {
-        SubjectRecording recording = RecordingOf(file, id);
-        return new Subject(recording.Name, [recording]);
-    }
-
-    private static SubjectRecording RecordingOf(ArchiveFile file, string id)
-    {
-        LoadedSession loaded = file.Sessions.Load(id);
-        return new SubjectRecording($"session {loaded.Row.Id}", loaded.Bytes, loaded.Session, loaded.Row);
+        using ArchiveFile file = ArchiveFile.OpenForReading(path);
+        return RowId.IsJob(id) ? ArchivedSubjects.OfJob(file, file.Jobs.Load(id)) : ArchivedSubjects.OfSession(file, id);
     }
 }

@@ -1,4 +1,5 @@
 using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Traces;
 using LoggerBox.Protocol.Records;
 using LoggerBox.TruckSimulator.Replay;

@@ -33,12 +33,19 @@ public static class DataSheetReader
 
     /// <summary>Everything that is wrong or doubtful, in order of lines; empty for a sheet without fault.</summary>
     /// <exception cref="UserErrorException">The file cannot be read at all.</exception>
-    public static IReadOnlyList<SheetFinding> Check(string path)
+    public static IReadOnlyList<SheetFinding> Check(string path) => CheckText(ReadText(path), Path.GetFileName(path));
+
+    /// <summary>The same of a text that is in no file yet.</summary>
+    public static IReadOnlyList<SheetFinding> CheckText(string text, string fileName)
     {
         var findings = new FindingList();
-        Build(ReadText(path), Path.GetFileName(path), findings);
+        Build(text, fileName, findings);
         return findings.InOrder;
     }
+
+    /// <summary>What a sheet's file says, without reading it as a sheet.</summary>
+    /// <exception cref="UserErrorException">The file cannot be read at all.</exception>
+    public static string Text(string path) => ReadText(path);
 
     /// <summary>Which version of a sheet a text is: twelve digits, the same wherever the text is kept. The ends of lines do not matter.</summary>
     public static string VersionOf(string text)

@@ -2,9 +2,13 @@ using System.Linq;
 
 namespace LoggerBox.Host.Report;
 
-/// <summary>Text of others (sheets, customers, loggers) without what steers a terminal or breaks a line.</summary>
+/// <summary>Text of others (sheets, customers, loggers) without what steers a terminal, breaks a line or turns the order of letters round.</summary>
 public static class PlainText
 {
-    public static string Of(string text) =>
-        text.Any(char.IsControl) ? string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter)) : text;
+    public static string Of(string text) => text.Any(Steers) ? string.Concat(text.Select(letter => Steers(letter) ? ' ' : letter)) : text;
+
+    private static bool Steers(char letter) => char.IsControl(letter) || IsDirection(letter) || letter is '\u2028' or '\u2029';
+
+    // The marks, embeddings, overrides and isolates of the Unicode bidirectional algorithm (UAX #9, table 4): text behind one can be shown backwards.
+    private static bool IsDirection(char letter) => letter is '\u061C' or '\u200E' or '\u200F' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
 }

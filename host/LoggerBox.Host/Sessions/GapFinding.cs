@@ -47,12 +47,12 @@ internal sealed class GapFinding
         last = last is long before ? Math.Max(before, to) : to;
     }
 
-    public void Pass(SampleBlock block, SampleSet lastSet)
+    public void Pass(DecodedBlock block)
     {
         interval = block.IntervalMicroseconds;
         if (block.Count > 0)
         {
-            Pass(block.FirstMicroseconds, lastSet.Microseconds + block.IntervalMicroseconds);
+            Pass(block.FirstMicroseconds, block.LastMicroseconds + block.IntervalMicroseconds);
         }
     }
 

@@ -24,11 +24,8 @@ public sealed class SessionDecoder
     private readonly List<EventRecord> events = [];
     private readonly List<DropoutRecord> dropouts = [];
     private readonly List<RecordedSample> samples = [];
-    private readonly SampleBlock block = new();
-    private readonly SampleSet sample = new();
-    private readonly RecordScan scan;
+    private readonly RecordWalk walk;
     private readonly GapFinding gaps = new();
-    private readonly bool keepsSamples;
     private SessionHeader? header;
     private PlanRecord? plan;
     private SessionEnd? end;
@@ -40,8 +37,7 @@ public sealed class SessionDecoder
 
     private SessionDecoder(byte[] bytes, bool keepsSamples)
     {
-        this.keepsSamples = keepsSamples;
-        scan = new RecordScan(bytes, 0, bytes.Length);
+        walk = new RecordWalk(bytes, keepsSamples);
     }
 
     public static DecodedSession Decode(byte[] bytes) => new SessionDecoder(bytes, keepsSamples: true).Decode();
@@ -53,23 +49,23 @@ public sealed class SessionDecoder
     {
         SessionHeader numbers = new();
         int damagedBytes = 0;
-        while (scan.MoveNext())
+        while (walk.MoveNext())
         {
             if (nextSequence == 0)
             {
-                numbers.SessionNumber = scan.Envelope.SessionNumber;
-                numbers.BootCount = scan.Envelope.BootCount;
+                numbers.SessionNumber = walk.Envelope.SessionNumber;
+                numbers.BootCount = walk.Envelope.BootCount;
             }
 
-            gaps.Lose(0, scan.DamagedBytes - damagedBytes);
-            damagedBytes = scan.DamagedBytes;
-            if (Continues(scan.Envelope, numbers) && !TryTake())
+            gaps.Lose(0, walk.DamagedBytes - damagedBytes);
+            damagedBytes = walk.DamagedBytes;
+            if (Continues(walk.Envelope, numbers) && !TryTake())
             {
                 Lose(1);
             }
         }
 
-        gaps.Lose(0, scan.UnfinishedBytes);
+        gaps.Lose(0, walk.UnfinishedBytes);
 
         RecordedSession session = new()
         {
@@ -84,7 +80,7 @@ public sealed class SessionDecoder
             Samples = InOrderOfTime(),
             Gaps = gaps.Finish(),
         };
-        SessionDamage damage = new(lostRecords, (long)scan.DamagedBytes + scan.UnfinishedBytes, unknownRecords);
+        SessionDamage damage = new(lostRecords, (long)walk.DamagedBytes + walk.UnfinishedBytes, unknownRecords);
         return new DecodedSession(session, damage, header is not null, sampleSets, lastSample);
     }
 
@@ -111,7 +107,7 @@ public sealed class SessionDecoder
 
     private bool TryTake()
     {
-        switch (scan.Envelope.Code)
+        switch (walk.Envelope.Code)
         {
             case RecordCode.SessionHeader:
                 return TryTake(ref header) && Begins(header!);
@@ -159,7 +155,7 @@ public sealed class SessionDecoder
         where T : class, IRecord, new()
     {
         T record = new();
-        bool taken = scan.TryReadBody(record);
+        bool taken = walk.TryReadBody(record);
         place = taken ? record : place;
         return taken;
     }
@@ -168,7 +164,7 @@ public sealed class SessionDecoder
         where T : IRecord, new()
     {
         T record = new();
-        bool taken = list.Count < MostOfAKind && scan.TryReadBody(record);
+        bool taken = list.Count < MostOfAKind && walk.TryReadBody(record);
         if (taken)
         {
             list.Add(record);
@@ -179,34 +175,29 @@ public sealed class SessionDecoder
 
     private bool TryTakeSamples()
     {
-        if (!scan.TryReadBody(block) || samples.Count > MostSampleSets - block.Count)
+        if (walk.Block is not { } block || samples.Count > MostSampleSets - block.Count)
         {
             return false;
         }
 
         sampleSets += block.Count;
-        for (int i = 0; i < block.Count; i++)
-        {
-            block.CopyTo(i, sample);
-            lastSample = lastSample > sample.Microseconds ? lastSample : sample.Microseconds;
-            if (!keepsSamples)
-            {
-                continue;
-            }
-
-            int[] values = sample.Values;
-            samples.Add(new RecordedSample(
-                sample.Microseconds, values[Channel.Speed], values[Channel.Main], values[Channel.Clutch], values[Channel.Converter]));
-        }
-
-        gaps.Pass(block, sample);
-
+        samples.AddRange(block.Samples);
+        lastSample = block.Count == 0 || lastSample > block.LatestMicroseconds ? lastSample : block.LatestMicroseconds;
+        gaps.Pass(block);
         return true;
     }
 
     // Blocks come in order from a logger; a session that somebody pieced together may hold them otherwise.
-    private List<RecordedSample> InOrderOfTime() =>
-        samples.Zip(samples.Skip(1)).All(pair => pair.First.Microseconds <= pair.Second.Microseconds)
-            ? samples
-            : samples.OrderBy(one => one.Microseconds).ToList();
+    private List<RecordedSample> InOrderOfTime()
+    {
+        for (int i = 1; i < samples.Count; i++)
+        {
+            if (samples[i].Microseconds < samples[i - 1].Microseconds)
+            {
+                return samples.OrderBy(one => one.Microseconds).ToList();
+            }
+        }
+
+        return samples;
+    }
 }

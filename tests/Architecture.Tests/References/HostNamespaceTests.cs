@@ -15,15 +15,16 @@ public class HostNamespaceTests
     /// <summary>For each folder the folders of the host that it must not know.</summary>
     private static readonly Dictionary<string, string[]> MustNotKnow = new()
     {
-        ["Units"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Sessions", "Traces"],
-        ["DataSheets"] = ["Archive", "Judging", "Link", "Report", "Sessions", "Traces"],
-        ["Sessions"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Traces"],
-        ["Traces"] = ["Archive", "Judging", "Link", "Report"],
-        ["Link"] = ["Judging", "Report", "Traces"],
-        ["Archive"] = ["Link", "Report", "Traces"],
-        ["Judging"] = ["Archive", "Comparing", "Link", "Report", "Traces"],
-        ["Report"] = ["Archive", "Comparing", "Link", "Traces"],
-        ["Comparing"] = ["Archive", "Link", "Traces"],
+        ["Units"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Sessions", "Subjects", "Traces"],
+        ["DataSheets"] = ["Archive", "Judging", "Link", "Report", "Sessions", "Subjects", "Traces"],
+        ["Sessions"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Subjects", "Traces"],
+        ["Traces"] = ["Archive", "Judging", "Link", "Report", "Subjects"],
+        ["Link"] = ["Judging", "Report", "Subjects", "Traces"],
+        ["Archive"] = ["Link", "Report", "Subjects", "Traces"],
+        ["Judging"] = ["Archive", "Comparing", "Link", "Report", "Subjects", "Traces"],
+        ["Report"] = ["Archive", "Comparing", "Link", "Subjects", "Traces"],
+        ["Comparing"] = ["Archive", "Link", "Subjects", "Traces"],
+        ["Subjects"] = ["Link", "Traces"],
     };
 
     /// <summary>Assemblies and the only place that may use them: a folder of the host.</summary>

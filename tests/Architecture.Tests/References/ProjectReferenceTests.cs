@@ -21,8 +21,9 @@ public class ProjectReferenceTests
         ["LoggerBox.SelfTest"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
         ["LoggerBox.BoardEsp32"] = ["LoggerBox.BoardParts", "LoggerBox.Capture", "LoggerBox.Protocol"],
         ["LoggerBox.Host"] = ["LoggerBox.Protocol"],
+        ["LoggerBox.Shop"] = ["LoggerBox.Host", "LoggerBox.Protocol"],
         ["LoggerBox.TruckSimulator"] = ["LoggerBox.Capture", "LoggerBox.Protocol"],
-        ["LoggerBox.App"] = ["LoggerBox.Host", "LoggerBox.TruckSimulator", "LoggerBox.Capture", "LoggerBox.Protocol"],
+        ["LoggerBox.App"] = ["LoggerBox.Host", "LoggerBox.Shop", "LoggerBox.TruckSimulator", "LoggerBox.Capture", "LoggerBox.Protocol"],
     };
 
     private static readonly Dictionary<string, string[]> MayFetch = new()
@@ -33,6 +34,7 @@ public class ProjectReferenceTests
         ["LoggerBox.BoardEsp32"] = [],
         ["LoggerBox.SelfTest"] = [],
         ["LoggerBox.Host"] = ["MathNet.Numerics", "Microsoft.Data.Sqlite", "System.IO.Ports", "Tomlyn"],
+        ["LoggerBox.Shop"] = [],
         ["LoggerBox.TruckSimulator"] = [],
         ["LoggerBox.App"] = ["System.CommandLine"],
     };

@@ -4,7 +4,7 @@ using LoggerBox.Host.Judging;
 namespace LoggerBox.Host.Report.Html;
 
 /// <summary>A small drawing of one reading: limits as a bar, the reading as a tick with its uncertainty; far outside, the tick stands at the edge.</summary>
-internal static class LimitBar
+public static class LimitBar
 {
     private const double Width = 114;
     private const double Height = 14;

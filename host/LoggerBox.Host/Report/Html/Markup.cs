@@ -1,5 +1,6 @@
 using System;
 using System.Globalization;
+using System.Linq;
 using System.Net;
 using System.Text;
 
@@ -9,7 +10,7 @@ namespace LoggerBox.Host.Report.Html;
 /// Builds a page. Element and class names are ours; every text and attribute value passes through the encoder here,
 /// so that nothing a customer, a sheet or a logger wrote can become markup.
 /// </summary>
-internal sealed class Markup
+public sealed class Markup
 {
     private readonly StringBuilder page = new();
 
@@ -45,7 +46,15 @@ internal sealed class Markup
 
     public Markup Text(string text)
     {
-        page.Append(WebUtility.HtmlEncode(text));
+        page.Append(WebUtility.HtmlEncode(PlainText.Of(text)));
+        return this;
+    }
+
+    /// <summary>A text of many lines as it is, for an element that keeps them.</summary>
+    public Markup Lines(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        page.Append('\n').Append(WebUtility.HtmlEncode(string.Join('\n', text.ReplaceLineEndings("\n").Split('\n').Select(line => string.Join('\t', line.Split('\t').Select(PlainText.Of))))));
         return this;
     }
 
@@ -65,5 +74,5 @@ internal sealed class Markup
     public override string ToString() => page.ToString();
 
     private void Attribute(string name, string value) =>
-        page.Append(' ').Append(name).Append("=\"").Append(WebUtility.HtmlEncode(value)).Append('"');
+        page.Append(' ').Append(name).Append("=\"").Append(WebUtility.HtmlEncode(PlainText.Of(value))).Append('"');
 }

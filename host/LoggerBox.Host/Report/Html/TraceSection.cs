@@ -1,6 +1,4 @@
-using System;
 using System.Collections.Generic;
-using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Records;
@@ -26,7 +24,7 @@ internal static class TraceSection
         }
 
         page.Element("h2", "Recording " + recording.Name);
-        List<JudgedHold> holds = HoldsOf(recording, judgement);
+        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording, judgement);
         foreach ((int channel, string name, string ink) in Plots)
         {
             TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
@@ -43,14 +41,5 @@ internal static class TraceSection
         }
 
         page.Element("p", "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.", "soft small");
-    }
-
-    /// <summary>A job joins several recordings, each with its own zero of time: a hold belongs where its record is.</summary>
-    private static List<JudgedHold> HoldsOf(ReportRecording recording, Judgement judgement)
-    {
-        long zero = recording.Session.Header.StartMicroseconds;
-        bool IsHere(JudgedHold hold) => recording.Session.Holds.Any(record =>
-            Math.Abs((record.StartMicroseconds - zero) / 1e6 - hold.StartSeconds) < 1e-6 && Math.Abs(record.DurationMilliseconds / 1e3 - hold.DurationSeconds) < 1e-6);
-        return [.. judgement.Holds.Where(hold => hold.Counts && IsHere(hold))];
     }
 }

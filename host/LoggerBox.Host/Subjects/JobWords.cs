@@ -5,10 +5,10 @@ using LoggerBox.Host.Archive;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 
-namespace LoggerBox.App.Console;
+namespace LoggerBox.Host.Subjects;
 
 /// <summary>What a work order says, for the eye and for the judge.</summary>
-internal static class JobWords
+public static class JobWords
 {
     public static IReadOnlyList<ReportFact> Facts(Job job)
     {

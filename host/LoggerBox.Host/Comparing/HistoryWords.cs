@@ -1,10 +1,9 @@
-using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Units;
 
-namespace LoggerBox.App.Console;
+namespace LoggerBox.Host.Comparing;
 
 /// <summary>How a place in a data sheet is said, and in which unit its reading is shown.</summary>
-internal static class HistoryWords
+public static class HistoryWords
 {
     /// <returns>Words, unit, and the factor from the reading's own unit (kPa, rpm, s).</returns>
     public static (string Words, string Unit, double Scale) Of(string place, PressureUnit unit)

@@ -7,10 +7,10 @@ using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Sessions;
 
-namespace LoggerBox.App.Console;
+namespace LoggerBox.Host.Subjects;
 
 /// <summary>What a WHAT on the command line stands for: the recordings, and the work order where there is one.</summary>
-internal sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Recordings, Job? Job = null)
+public sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Recordings, Job? Job = null)
 {
     public JobFacts Facts => Job is null ? new JobFacts() : JobWords.ForTheJudge(Job.Details);
 
@@ -31,7 +31,7 @@ internal sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Rec
 }
 
 /// <param name="Bytes">The record bytes, as received or as the capture engine wrote them from a trace.</param>
-internal sealed record SubjectRecording(string Name, byte[] Bytes, RecordedSession Session, ArchivedSession? Row = null)
+public sealed record SubjectRecording(string Name, byte[] Bytes, RecordedSession Session, ArchivedSession? Row = null)
 {
     public ReportRecording ForReport(DateTimeOffset now) => new(
         Name,

@@ -1,0 +1,86 @@
+using System;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using System.Threading.Tasks;
+using LoggerBox.Host;
+using LoggerBox.Host.Archive;
+using LoggerBox.Shop.Pages;
+using LoggerBox.Shop.Sheets;
+using Microsoft.AspNetCore.Http;
+
+namespace LoggerBox.Shop;
+
+/// <summary>Opens the archive for one answer and sends what comes of it; what went wrong is told as a sentence, never as a trace of the inside.</summary>
+internal sealed class Answers(string archive)
+{
+    private const string HtmlType = "text/html; charset=utf-8";
+
+    public Task Page(HttpContext context, Func<ArchiveFile, string> render) => Guard(context, () => Html(context, Read(render)));
+
+    /// <summary>A page that needs no archive.</summary>
+    public static Task Page(HttpContext context, Func<string> render) => Guard(context, () => Html(context, render()));
+
+    public static Task Html(HttpContext context, string page) => Send(context, HtmlType, Encoding.UTF8.GetBytes(page));
+
+    public Task Json<T>(HttpContext context, Func<ArchiveFile, T> content, JsonTypeInfo<T> type) => Guard(context, () => Json(context, Read(content), type));
+
+    public static Task Json<T>(HttpContext context, T content, JsonTypeInfo<T> type) => Send(context, "application/json", JsonSerializer.SerializeToUtf8Bytes(content, type));
+
+    public Task Bytes(HttpContext context, Func<ArchiveFile, byte[]> content) => Guard(context, () => Send(context, "application/octet-stream", Read(content)));
+
+    /// <param name="name">Made of an id, never of what somebody typed.</param>
+    public Task File(HttpContext context, string name, string type, Func<ArchiveFile, string> content) => Guard(context, () =>
+    {
+        byte[] bytes = Encoding.UTF8.GetBytes(Read(content));
+        context.Response.Headers.ContentDisposition = $"attachment; filename=\"{name}\"";
+        return Send(context, type + "; charset=utf-8", bytes);
+    });
+
+    public static Task Form(HttpContext context, Func<SheetForm, Task> work) => Guard(context, async () => await work(await SheetForm.Read(context.Request)));
+
+    public static Task NotThere(HttpContext context) => Trouble(context, StatusCodes.Status404NotFound, "There is no such page.");
+
+    private T Read<T>(Func<ArchiveFile, T> content)
+    {
+        using ArchiveFile file = ArchiveFile.OpenForReading(archive);
+        return content(file);
+    }
+
+    private static async Task Guard(HttpContext context, Func<Task> work)
+    {
+        try
+        {
+            await work();
+        }
+        catch (UserErrorException error)
+        {
+            await Trouble(context, StatusCodes.Status404NotFound, error.Message);
+        }
+        catch (BadHttpRequestException error)
+        {
+            await Trouble(context, error.StatusCode, "The request is larger than anything this page asks for, or broken: nothing was changed.");
+        }
+        catch (Exception error) when (error is not OperationCanceledException && !context.Response.HasStarted)
+        {
+            // The last line of defence: a person in a shop gets a sentence to pass on.
+            await Trouble(context, StatusCodes.Status500InternalServerError, $"The shop page met a fault of its own ({error.GetType().Name}). Nothing was changed; please report it with the page's address.");
+        }
+    }
+
+    private static async Task Send(HttpContext context, string type, byte[] bytes)
+    {
+        context.Response.ContentType = type;
+        context.Response.ContentLength = bytes.Length;
+        if (!HttpMethods.IsHead(context.Request.Method))
+        {
+            await context.Response.Body.WriteAsync(bytes, context.RequestAborted);
+        }
+    }
+
+    private static Task Trouble(HttpContext context, int status, string sentence)
+    {
+        context.Response.StatusCode = status;
+        return Html(context, TroublePage.Render(sentence));
+    }
+}

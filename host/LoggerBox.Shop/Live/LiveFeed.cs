@@ -1,0 +1,171 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
+using System.Threading.Channels;
+using System.Threading.Tasks;
+using LoggerBox.Host;
+using LoggerBox.Host.Link;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Shop.Live;
+
+/// <summary>
+/// Watches the logger for as long as anybody looks, and shows each the newest reading. The line has one owner at a time: a question to the
+/// logger has the watch let go of it first.
+/// </summary>
+internal sealed class LiveFeed(ShopSettings settings) : IDisposable
+{
+    public const int MostLookers = 8;
+
+    private static readonly TimeSpan Interval = TimeSpan.FromMilliseconds(200);
+    private static readonly TimeSpan BetweenTries = TimeSpan.FromSeconds(2);
+
+    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(20);
+
+    private readonly Lock gate = new();
+    private readonly SemaphoreSlim line = new(1);
+    private readonly List<Channel<LiveShown>> lookers = [];
+    private readonly CancellationTokenSource closing = new();
+    private CancellationTokenSource? watching;
+    private int questions;
+
+    public string? Port => settings.LoggerPort;
+
+    /// <summary>Null: too many look already.</summary>
+    public ChannelReader<LiveShown>? Join()
+    {
+        lock (gate)
+        {
+            if (lookers.Count >= MostLookers || closing.IsCancellationRequested)
+            {
+                return null;
+            }
+
+            var looker = System.Threading.Channels.Channel.CreateBounded<LiveShown>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest });
+            lookers.Add(looker);
+            if (lookers.Count == 1)
+            {
+                watching = CancellationTokenSource.CreateLinkedTokenSource(closing.Token);
+                CancellationToken stop = watching.Token;
+                Task.Factory.StartNew(() => Watch(stop), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+            }
+
+            return looker.Reader;
+        }
+    }
+
+    public void Leave(ChannelReader<LiveShown> reader)
+    {
+        lock (gate)
+        {
+            lookers.RemoveAll(looker => looker.Reader == reader);
+            if (lookers.Count == 0)
+            {
+                watching?.Cancel();
+                watching = null;
+            }
+        }
+    }
+
+    /// <summary>Asks the logger something between two readings.</summary>
+    /// <exception cref="UserErrorException">There is no logger, or it does not answer.</exception>
+    public T Ask<T>(Func<LoggerConnection, T> question)
+    {
+        string port = Port ?? throw new UserErrorException("No logger is connected to this page: start it again with `loggerbox serve --logger PORT`.");
+        Interlocked.Increment(ref questions);
+        try
+        {
+            line.Wait(closing.Token);
+            try
+            {
+                using HostLine open = HostLine.Open(port);
+                return question(new LoggerConnection(open));
+            }
+            finally
+            {
+                line.Release();
+            }
+        }
+        finally
+        {
+            Interlocked.Decrement(ref questions);
+        }
+    }
+
+    /// <summary>What the logger holds for its three pressure channels.</summary>
+    public static IReadOnlyList<ChannelCalibration> Pressures(LoggerConnection logger) => [.. Enumerable.Range(Protocol.Records.Channel.Main, 3).Select(channel =>
+    {
+        var calibration = new ChannelCalibration();
+        logger.GetCalibration(channel).CopyTo(calibration);
+        return calibration;
+    })];
+
+    public void Dispose() => closing.Cancel();
+
+    private void Watch(CancellationToken stop)
+    {
+        while (!stop.IsCancellationRequested)
+        {
+            try
+            {
+                WatchOnce(stop);
+            }
+            catch (UserErrorException error)
+            {
+                Show(LiveShown.Trouble(error.Message));
+                stop.WaitHandle.WaitOne(BetweenTries);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+        }
+    }
+
+    private void WatchOnce(CancellationToken stop)
+    {
+        if (Port is not string port)
+        {
+            throw new UserErrorException("No logger is connected to this page: start it again with `loggerbox serve --logger PORT`.");
+        }
+
+        line.Wait(stop);
+        try
+        {
+            using HostLine open = HostLine.Open(port);
+            var logger = new LoggerConnection(open);
+            logger.Hello();
+            IReadOnlyList<ChannelCalibration> pressures = Pressures(logger);
+            using var asked = CancellationTokenSource.CreateLinkedTokenSource(stop);
+            logger.Watch(
+                Interval,
+                readings =>
+                {
+                    Show(LiveShown.Of(readings, pressures, settings.UnitWithoutSheet));
+                    if (Volatile.Read(ref questions) > 0)
+                    {
+                        asked.Cancel();
+                    }
+                },
+                asked.Token);
+        }
+        finally
+        {
+            line.Release();
+        }
+
+        // Who asks is let in before the watch takes the line again.
+        while (Volatile.Read(ref questions) > 0 && !stop.WaitHandle.WaitOne(BetweenLooks))
+        {
+        }
+    }
+
+    private void Show(LiveShown shown)
+    {
+        lock (gate)
+        {
+            lookers.ForEach(looker => looker.Writer.TryWrite(shown));
+        }
+    }
+}

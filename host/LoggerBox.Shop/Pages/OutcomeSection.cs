@@ -1,0 +1,34 @@
+using System.Linq;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Report.Html;
+
+namespace LoggerBox.Shop.Pages;
+
+/// <summary>What the whole comes to, readable from two metres; told apart by word, sign and frame.</summary>
+internal static class OutcomeSection
+{
+    public static void Write(Markup page, Judgement judgement)
+    {
+        (string look, string sign) = Look(judgement);
+        page.Open("section", "outcome " + look, ("aria-labelledby", "outcome"));
+        page.Open("h2", null, ("id", "outcome")).Element("span", sign, "sign", ("aria-hidden", "true")).Text(Outcome.Headline(judgement)).Close("h2");
+        if (judgement.Suspects.Count > 0)
+        {
+            page.Open("p", "first").Element("strong", "Do first: ").Text(judgement.Suspects.OrderBy(suspect => suspect.Rank).First().Next).Close("p");
+        }
+
+        page.Element("p", Outcome.Explanation(judgement)).Close("section");
+    }
+
+    private static (string Look, string Sign) Look(Judgement judgement)
+    {
+        if (judgement.Suspects.Count > 0)
+        {
+            return ("found", "▶");
+        }
+
+        bool open = Outcome.IsIncomplete(judgement) || !Outcome.IsJudged(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict));
+        return open ? ("open", "△") : ("normal", "✓");
+    }
+}

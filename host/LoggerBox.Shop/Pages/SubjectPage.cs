@@ -1,0 +1,81 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Text.Json;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Report.Html;
+using LoggerBox.Shop.Traces;
+
+namespace LoggerBox.Shop.Pages;
+
+/// <summary>A job or a session: what it comes to, the suspects, every reading beside its limit; the traces folded below.</summary>
+internal static class SubjectPage
+{
+    public static string Render(JudgedSubject judged) => Frame.Render(judged.Subject.Title, "/", page =>
+    {
+        Judgement judgement = judged.Judgement;
+        page.Open("div", "head").Element("h1", NameOf(judged));
+        page.Element("p", Capital(judged.Subject.Title), "what").Close("div");
+        OutcomeSection.Write(page, judgement);
+        SuspectSection.Write(page, judgement);
+        ReadingSection.Write(page, judgement);
+        WriteTraces(page, judged);
+        NoteSection.Write(page, judgement);
+        WriteFacts(page, judged);
+    }, "uplot/uPlot.iife.min.js", "strip.js", "window.js", "trace.js", "paper.js");
+
+    private static string NameOf(JudgedSubject judged) =>
+        (string[])[judged.Job?.Details.Truck ?? "", judged.Judgement.Truck, "Truck not named"] is var names ? names.First(name => name.Length > 0) : "";
+
+    private static void WriteTraces(Markup page, JudgedSubject judged)
+    {
+        page.Open("section", null, ("aria-labelledby", "traces")).Element("h2", "Traces", null, ("id", "traces"));
+        foreach (string id in judged.Subject.Recordings.Select(recording => recording.Row!.Id))
+        {
+            page.Open("details", "trace", ("id", "trace-" + id), ("data-session", id), ("data-about", JsonSerializer.Serialize(TraceAbout.Of(judged, id), ShopJson.Default.TraceAbout)));
+            page.Element("summary", judged.Subject.Recordings.Count == 1 ? "Speed and pressures over the whole recording" : $"Speed and pressures, session {id}");
+            page.Open("div", "figure").Close("div").Close("details");
+        }
+
+        page.Close("section");
+    }
+
+    private static void WriteFacts(Markup page, JudgedSubject judged)
+    {
+        page.Open("section", null, ("aria-labelledby", "facts")).Element("h2", "Work order and recording", null, ("id", "facts")).Open("dl", "facts");
+        IEnumerable<ReportFact> facts = judged.Document.Facts.Where(fact => !string.IsNullOrEmpty(fact.Value));
+        foreach (ReportFact fact in facts)
+        {
+            Frame.WriteFact(page, fact.Label, fact.Value!);
+        }
+
+        foreach (ArchivedSession row in judged.Subject.Recordings.Select(recording => recording.Row!))
+        {
+            Frame.WriteFact(page, "Session " + row.Id, SessionWords.Of(row));
+        }
+
+        Frame.WriteFact(page, "Data sheet", SheetOf(judged.Judgement));
+        page.Close("dl").Open("p", "actions");
+        page.Element("button", "Print", "button", ("type", "button"), ("data-print", ""));
+        page.Element("a", "Report as a file", "button", ("href", $"/report/{judged.Id}"));
+        if (judged.Job is { } job && job.SessionIdsOf(SessionRole.Before).Count > 0 && job.SessionIdsOf(SessionRole.After).Count > 0)
+        {
+            page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubjects.IdOf(job, SessionRole.Before)}&after={JudgedSubjects.IdOf(job, SessionRole.After)}"));
+        }
+
+        if (judged.Subject.Recordings is [var only])
+        {
+            page.Element("a", "Trace as a table", "button", ("href", $"/export/{only.Row!.Id}"));
+        }
+
+        page.Close("p").Close("section");
+    }
+
+    private static string SheetOf(Judgement judgement) => judgement.SheetName.Length == 0
+        ? "none: readings are shown, not judged"
+        : judgement.SheetName + (judgement.SheetSource.Length == 0 ? "" : ", " + judgement.SheetSource);
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
+}

@@ -1,0 +1,106 @@
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
+using System.Threading.Tasks;
+using LoggerBox.Host;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Link;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Subjects;
+using LoggerBox.Protocol.Link;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Shop.Comparing;
+using LoggerBox.Shop.Live;
+using LoggerBox.Shop.Pages;
+using LoggerBox.Shop.Traces;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+
+namespace LoggerBox.Shop;
+
+/// <summary>Which address is answered by what. Whatever is asked for is read from the archive anew; nothing is changed but by POST.</summary>
+internal sealed class ShopRoutes
+{
+    private readonly ShopSettings settings;
+    private readonly LiveFeed live;
+    private readonly CancellationToken stopping;
+    private readonly Answers answers;
+    private readonly LoadedSessions sessions = new();
+    private readonly JudgedSubjects subjects;
+
+    public ShopRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
+    {
+        this.settings = settings;
+        this.live = live;
+        this.stopping = stopping;
+        answers = new Answers(settings.Archive);
+        subjects = new JudgedSubjects(sessions, settings.Clock);
+    }
+
+    public void Map(IEndpointRouteBuilder routes)
+    {
+        Asset.Map(routes);
+        routes.MapGet("/", context =>
+        {
+            Foresee();
+            return answers.Page(context, JobsPage.Render);
+        });
+        routes.MapGet("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        routes.MapGet("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        routes.MapGet("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => HtmlReport.Render(Judged(file, Id(context)).Document)));
+        routes.MapGet("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
+        routes.MapGet("/trace/{id}", context => answers.Bytes(context, file => Window(file, Id(context), WindowRequest.Read(context.Request.Query))));
+        routes.MapGet("/trucks", context => answers.Page(context, TrucksPage.Render));
+        routes.MapGet("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.UnitWithoutSheet)));
+        routes.MapGet("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
+        routes.MapGet("/live", context => Answers.Page(context, () => LivePage.Render(live.Port, settings.UnitWithoutSheet)));
+        routes.MapGet("/live/events", context => LiveStream.Send(context, live, stopping));
+        routes.MapGet("/calibration", context => Answers.Page(context, () => CalibrationPage.Render(live.Ask(logger => Calibrations(logger)), settings.UnitWithoutSheet)));
+        new SheetRoutes(settings.SheetFolder).Map(routes);
+        routes.MapFallback(Answers.NotThere);
+    }
+
+    /// <summary>Reads and judges the newest job while somebody still looks at the list, or at the browser's start: it is opened next, most likely.</summary>
+    public void Foresee() => Task.Run(() =>
+    {
+        try
+        {
+            using ArchiveFile file = ArchiveFile.OpenForReading(settings.Archive);
+            if (file.Jobs.All().LastOrDefault(job => job.SessionIds.Count > 0) is Job newest)
+            {
+                SubjectPage.Render(Judged(file, newest.Id));
+            }
+        }
+        catch (UserErrorException)
+        {
+            // Whoever opens the job is told.
+        }
+    });
+
+    private JudgedSubject Judged(ArchiveFile file, string id) => subjects.Find(file, id, settings.Unit);
+
+    private ComparedSubjects Compared(ArchiveFile file, IQueryCollection query) =>
+        ComparedSubjects.Of(file, query["before"].ToString(), query["after"].ToString(), subjects, settings.Unit);
+
+    private static IReadOnlyList<CalibrationAnswer> Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
+
+    private string Csv(ArchiveFile file, string id)
+    {
+        JudgedSubject judged = Judged(file, id);
+        SubjectRecording recording = judged.Subject.Recordings[0];
+        return CsvExport.Render(recording.Session, $"{judged.Subject.Title}, {judged.Job?.Details.Truck}", judged.Judgement.Unit);
+    }
+
+    private byte[] Window(ArchiveFile file, string id, WindowRequest request)
+    {
+        (LoadedSession loaded, Pyramid pyramid) = sessions.Picture(file, id);
+        return TraceWindow.Of(pyramid, loaded.Session.Header.StartMicroseconds, request.From, request.To, request.Columns).Bytes(loaded.Session.Header, request.Unit);
+    }
+
+    private static string Id(HttpContext context) => (string)context.Request.RouteValues["id"]!;
+
+    /// <summary>An id of the archive as a file's name; whatever else an address says becomes no name.</summary>
+    private static string PlainName(HttpContext context) => RowId.IsJob(Id(context)) || RowId.IsSession(Id(context)) ? Id(context) : "loggerbox";
+}

@@ -1,0 +1,45 @@
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Shop.Traces;
+
+/// <summary>What a trace's figure shows beside the lines. Seconds from the recording's start.</summary>
+/// <param name="Unit">Code of the pressures' unit; <paramref name="UnitWords"/> is how it is printed.</param>
+internal sealed record TraceAbout(double From, double To, string Unit, string UnitWords, IReadOnlyList<TraceHold> Holds)
+{
+    /// <exception cref="UserErrorException">The session is none of the subject's.</exception>
+    public static TraceAbout Of(JudgedSubject judged, string session)
+    {
+        Judgement judgement = judged.Judgement;
+        int place = judged.Subject.Recordings.ToList().FindIndex(recording => recording.Row!.Id == session);
+        if (place < 0)
+        {
+            throw new UserErrorException($"Session {session} is no part of {judged.Id}: reload the page.");
+        }
+
+        ReportRecording recording = judged.Document.Recordings[place];
+        long zero = recording.Session.Header.StartMicroseconds;
+        (double from, double to) = recording.Session.Samples is [var first, .., var last]
+            ? ((first.Microseconds - zero) / 1e6, (last.Microseconds - zero) / 1e6)
+            : (0, 0);
+        return new TraceAbout(
+            from, to, Host.Units.PressureUnits.Code(judgement.Unit), Figure.Unit(judgement.Unit), [.. RecordingHolds.Of(recording, judgement).OrderBy(hold => hold.StartSeconds).Select(hold => Of(hold, judgement))]);
+    }
+
+    private static TraceHold Of(JudgedHold hold, Judgement judgement) => new(
+        StepCodes.Text(hold.Step),
+        StepWords.Of(hold.Step),
+        hold.StartSeconds,
+        hold.StartSeconds + hold.DurationSeconds,
+        [.. RecordingHolds.Limits(hold, judgement).Select(check => new TraceLimit(check.Quantity, check.Min, check.Max))]);
+}
+
+/// <param name="Step">Its code; <paramref name="Words"/> is how it is said.</param>
+internal sealed record TraceHold(string Step, string Words, double From, double To, IReadOnlyList<TraceLimit> Limits);
+
+/// <param name="Quantity">Code of the reading that it limits.</param>
+internal sealed record TraceLimit(string Quantity, double? Min, double? Max);

@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Threading.Tasks;
+using LoggerBox.EndToEnd.Tests;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace LoggerBox.Shop.Tests.Live;
+
+/// <summary>The live page beside the virtual logger that records in real time, in a process of its own.</summary>
+[Collection(ShopCollection.Name)]
+public sealed class LivePageTests(OpenShop shop, Browser browser)
+{
+    [BrowserFact]
+    public async Task Readings_follow_the_truck_and_a_logger_that_goes_is_told_and_found_again()
+    {
+        using var logger = SimulatedLogger.Start("--speed", "real", "--tcp");
+        await using ShopServer server = await ShopServer.Start(shop.Settings(logger.Port));
+        await using Visitor visitor = await browser.Visit(server.Address, "/live");
+        await visitor.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'reading' && document.getElementById('main').textContent !== '–'");
+        Assert.Equal("neutral", await visitor.Page.Locator("#gear").InnerTextAsync());
+
+        // The engine is started after some seconds: its speed and the pump's pressure come up.
+        await visitor.Page.WaitForFunctionAsync("() => +document.getElementById('speed').textContent > 500 && +document.getElementById('main').textContent > 100");
+        Assert.InRange(double.Parse(await visitor.Page.Locator("#speed").InnerTextAsync(), CultureInfo.InvariantCulture), 500, 3000);
+        await visitor.Page.WaitForFunctionAsync("() => document.querySelectorAll('#captured li').length > 0");
+        Assert.Contains("✓ Engine off, no pressure", await visitor.Page.Locator("#captured").InnerTextAsync());
+        await visitor.FindNothingWrong();
+
+        logger.Kill();
+        await visitor.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'trouble'");
+        Assert.Contains(logger.Port, await visitor.Page.Locator("#sentence").InnerTextAsync());
+        Assert.Equal("–", await visitor.Page.Locator("#speed").InnerTextAsync());
+    }
+
+    [BrowserFact]
+    public async Task The_calibration_is_asked_for_while_somebody_watches()
+    {
+        using var logger = SimulatedLogger.Start("--speed", "real", "--tcp");
+        await using ShopServer server = await ShopServer.Start(shop.Settings(logger.Port));
+        await using Visitor watcher = await browser.Visit(server.Address, "/live");
+        await watcher.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'reading'");
+        await using Visitor visitor = await browser.Visit(server.Address, "/calibration");
+        Assert.Contains("3447 kPa", await visitor.Page.Locator("table").InnerTextAsync());
+        await visitor.FindNothingWrong();
+        string before = await watcher.Page.Locator("#main").InnerTextAsync();
+        await watcher.Page.WaitForFunctionAsync("before => document.getElementById('main').textContent !== before", before);
+        Assert.Equal("reading", await watcher.Page.Locator("body").GetAttributeAsync("data-state"));
+    }
+
+    [BrowserFact]
+    public async Task Without_a_logger_the_page_says_how_to_name_one()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/live");
+        await visitor.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'trouble'");
+        Assert.Contains("--logger PORT", await visitor.Page.Locator("#sentence").InnerTextAsync());
+    }
+}
