@@ -15,7 +15,7 @@ namespace LoggerBox.Protocol.Rules
         private static readonly Cause[] Causes =
         {
             Cause.EnginePowerLow, Cause.EngineLimitedByControl, Cause.EngineLimitedByControl, Cause.GovernorLow, Cause.GovernorHigh, Cause.GovernorDroop,
-            Cause.WorkReliefHigh, Cause.WorkReliefLow, Cause.WorkHydraulicsLoading, Cause.OilLowOrAerated, Cause.StrainerRestricted, Cause.PumpWorn,
+            Cause.WorkReliefHigh, Cause.WorkReliefLow, Cause.WorkHydraulicsLoading, Cause.OilLowOrAerated, Cause.OilLowOrAerated, Cause.StrainerRestricted, Cause.PumpWorn,
             Cause.RegulatorLow, Cause.RegulatorLow, Cause.RegulatorHigh, Cause.ModulatorSlow, Cause.ModulatorHarsh, Cause.ModulatorLow, Cause.InchingNotReleased,
             Cause.ForwardClutchLeak, Cause.ReverseClutchLeak, Cause.BothClutchesLeak, Cause.ForwardFeedOpen, Cause.ReverseFeedOpen, Cause.ForwardClutchSlip,
             Cause.ReverseClutchSlip, Cause.SelectorNotEngaged, Cause.SelectorNotEngaged, Cause.SelectorNotEngaged, Cause.DriveInputBroken, Cause.DriveInputBroken,
@@ -37,7 +37,8 @@ namespace LoggerBox.Protocol.Rules
             "==+=" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "==L=" + "===" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "lolh" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
-            "====" + "hh=" + "llllll" + "====" + "llll" + "===" + "LLL" + "==" + "hh=" + "lHl" + "NN" + "hl",
+            "====" + "hh=" + "llllll" + "====" + "llll" + "===" + "ooo" + "==" + "hh=" + "lHl" + "NN" + "hl",
+            "====" + "hh=" + "lll---" + "====" + "ll--" + "===" + "LLL" + "==" + "hh=" + "lHl" + "NN" + "hl",
             "====" + "hh=" + "===lll" + "====" + "==ll" + "===" + "LLL" + "==" + "hh=" + "lhh" + "NN" + "hr",
             "====" + "hh=" + "llllll" + "====" + "llll" + "===" + "LLL" + "==" + "hh=" + "hNl" + "NN" + "lu",
             "====" + "hh=" + "lll---" + "====" + "ll--" + "===" + "hhh" + "==" + "hh=" + "=N=" + "NN" + "h=",

@@ -145,7 +145,7 @@ namespace LoggerBox.Protocol.Rules
 
             if (_pass == Pass.HeldBack)
             {
-                _heldBack.Name(_names);
+                _heldBack.Name(_names, _scale);
             }
         }
     }

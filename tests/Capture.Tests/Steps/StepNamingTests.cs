@@ -96,6 +96,19 @@ public class StepNamingTests
     }
 
     [Fact]
+    public void An_engine_that_never_reaches_the_hold_speed_has_its_governed_speed_in_the_window_even()
+    {
+        Add(Gear.Neutral, 0);
+        Add(Gear.Neutral, 1964);
+        Add(Gear.Forward, 1945);
+        Add(Gear.Neutral, 0);
+        Add(Gear.Neutral, 1966);
+        Add(Gear.Forward, 1756);
+        Add(Gear.Reverse, 1764);
+        Assert.Equal(["zero", "hold-N", "hold-F", "zero", "governed", "stall-F", "stall-R"], Names());
+    }
+
+    [Fact]
     public void A_foot_that_wanders_parts_a_hold_into_two_of_the_same_name()
     {
         Add(Gear.Neutral, 2450);
