@@ -38,23 +38,22 @@ namespace LoggerBox.Capture
         private readonly CleanSamples _clean;
         private readonly BinAverager _bins = new BinAverager();
         private readonly FineTrace _speed = new FineTrace();
+        private readonly QuickSpeed _quick = new QuickSpeed();
         private readonly HoldFinder _holds;
         private readonly SessionHolds _session;
         private readonly EngagementWatch _engagements;
-        private readonly RunUpTimer _runUps;
         private readonly RunGuards _guards;
         private readonly LoopWatch _loops;
         private readonly Tags _tags;
         private readonly CueGiver _cues;
         private readonly EndedHolds _ended;
+        private readonly DueWork _due;
         private readonly SessionEnd _end = new SessionEnd();
         private long _last = -1;
         private int _binsOpen;
         private int _holdSpeed;
-        private bool _lastHadBin;
-        private int _openSpeed;
-        private Gear _openGear;
-        private bool _isRunUpSought;
+        private bool _hasBegun;
+        private bool _hasBin;
 
         public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
         {
@@ -67,12 +66,12 @@ namespace LoggerBox.Capture
             _holds = new HoldFinder(header);
             _session = new SessionHolds(plan, header);
             _engagements = new EngagementWatch(header);
-            _runUps = new RunUpTimer(_speed);
             _loops = new LoopWatch(_clean);
             _tags = new Tags(board, log);
             _cues = new CueGiver(board, _tags, Live);
             _guards = new RunGuards(plan, header, _tags, _cues);
             _ended = new EndedHolds(_holds, _session, log, _tags, _cues, Live);
+            _due = new DueWork(_ended, _holds, new RunUpTimer(_speed), _engagements, log, _cues);
         }
 
         /// <summary>What is to be seen of the running session; filled again in each step.</summary>
@@ -80,6 +79,9 @@ namespace LoggerBox.Capture
 
         /// <summary>Newest speed of a tenth of a second, tenths of rpm, or <see cref="SampleSet.Missing"/>.</summary>
         public int SpeedTenths { get; private set; } = SampleSet.Missing;
+
+        /// <summary>How far the newest reading of the speed may be off (95 %), hundredths of its unit; 0 where the board cannot tell.</summary>
+        public int SpeedUncertaintyHundredths => _sample.SpeedUncertaintyHundredths;
 
         /// <summary>The clock of a run above idle in gear, milliseconds; -1 where there is none.</summary>
         public int RunMilliseconds => _guards.Stall.RunningMilliseconds;
@@ -99,26 +101,32 @@ namespace LoggerBox.Capture
         /// <summary>One sample set: to be called at the header's interval; late calls become dropouts.</summary>
         public void Step(long now)
         {
-            if (_last < 0)
+            if (!_hasBegun)
             {
                 Begin(now);
             }
 
+            bool hadBin = FollowBin();
             _sample.Microseconds = now;
             _board.Read(_sample);
+            _quick.Add(_sample.QuickSpeed);
             _tags.Read(now);
             _recorder.Add(_sample);
             BridgeGap(now);
             FollowTags(now);
             bool hasBin = _clean.Add(_sample) && FollowReadings(_clean.Latest);
-            if (!hasBin || _lastHadBin)
-            {
-                Advance(now);
-            }
-
-            _lastHadBin = hasBin;
+            WorkOn(hasBin || hadBin, now);
             _last = now;
             Show(now);
+        }
+
+        // What no reading waits for: nothing where a bin is to be followed, a little while samples are written, and twice as much in all other steps.
+        private void WorkOn(bool hasBin, long now)
+        {
+            if (!_recorder.Advance() && !(hasBin && _log.IsRecording && _header.SampleIntervalMicroseconds > 0) && _due.Advance(now) && !_recorder.IsWriting)
+            {
+                _due.Advance(now);
+            }
         }
 
         private void Show(long now)
@@ -133,10 +141,11 @@ namespace LoggerBox.Capture
         /// <summary>Closes the session: what is still open is measured and written.</summary>
         public void End(SessionEndReason reason, long now)
         {
-            Finish(now);
+            FollowBin();
+            _due.Finish(now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _engagements.Tag(Gear.Unknown, now);
-            Finish(now);
+            _due.Finish(now);
             _recorder.Close();
             _end.Microseconds = now;
             _end.Reason = reason;
@@ -148,8 +157,10 @@ namespace LoggerBox.Capture
             Live.StallMillisecondsLeft = LiveReadings.NoLimit;
         }
 
-        private void Begin(long now)
+        /// <summary>Begins the session, if it is not to begin with the first step: that takes as long as some steps.</summary>
+        public void Begin(long now)
         {
+            _hasBegun = true;
             _header.StartMicroseconds = now;
             _log.BeginSession(_header);
             _log.Append(_plan);
@@ -181,7 +192,6 @@ namespace LoggerBox.Capture
 
             if (_tags.GearChanged)
             {
-                FinishEngagement(now);
                 _engagements.Tag(_tags.Gear, now);
             }
         }
@@ -200,9 +210,8 @@ namespace LoggerBox.Capture
             Bin bin = _bins.Completed;
             SpeedTenths = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
             _engagements.Add(bin);
-            FollowHold(bin, now);
-            FollowStep();
-            _guards.Watch(bin, SpeedTenths, now);
+            _guards.Watch(bin, SpeedTenths, _quick.Take(SpeedTenths), now);
+            _hasBin = true;
             if (_loops.Look())
             {
                 _tags.Write(now, EventKind.LoopState, _loops.Changed);
@@ -212,15 +221,24 @@ namespace LoggerBox.Capture
             return true;
         }
 
-        private void FollowHold(Bin bin, long now)
+        // A bin goes to the guards at once, and to the holds with the set after it, before anything of that: one step would have too much to do.
+        private bool FollowBin()
         {
-            if (_holds.IsFull)
+            bool hasBin = _hasBin;
+            if (hasBin)
             {
-                _ended.Finish(now);
+                _hasBin = false;
+                FollowHold(_bins.Completed, _last);
+                FollowStep();
             }
 
+            return hasBin;
+        }
+
+        private void FollowHold(Bin bin, long now)
+        {
             bool wasOpen = _holds.IsOpen;
-            if (_holds.Add(bin))
+            if (_holds.Add(bin, _sample.SpeedBiasHundredths))
             {
                 _ended.Begin(_tags.Gear, _tags.Mark);
             }
@@ -228,9 +246,7 @@ namespace LoggerBox.Capture
             if (_holds.JustOpened)
             {
                 _binsOpen = 0;
-                _openSpeed = (int)(_holds.LatestHundredths(Channel.Speed) / 100);
-                _openGear = _tags.Gear;
-                _isRunUpSought = true;
+                _due.TimeRunUp((int)(_holds.LatestHundredths(Channel.Speed) / 100), _tags.Gear);
             }
             else if (wasOpen && !_holds.IsOpen)
             {
@@ -260,7 +276,7 @@ namespace LoggerBox.Capture
 
         private void BreakHold(int untrusted, Gear gear, Step mark, long now)
         {
-            if (untrusted == 0 || _holds.IsFull)
+            if (untrusted == 0)
             {
                 _ended.Finish(now);
             }
@@ -268,70 +284,6 @@ namespace LoggerBox.Capture
             if (_holds.Break(untrusted))
             {
                 _ended.Begin(gear, mark);
-            }
-        }
-
-        /// <summary>One of the things that are due and that no reading waits for.</summary>
-        private bool Advance(long now)
-        {
-            if (_ended.Advance(now))
-            {
-                return true;
-            }
-
-            if (_isRunUpSought && !_holds.IsApproachSought)
-            {
-                _isRunUpSought = false;
-                _runUps.Begin(_holds.ApproachStartMicroseconds, _holds.ApproachFromTenths, _holds.ApproachMilliseconds > 0 ? _openSpeed : 0);
-                return true;
-            }
-
-            if (_runUps.IsRunning)
-            {
-                TimeRunUp();
-                return true;
-            }
-
-            return AdvanceEngagement(now);
-        }
-
-        private void Finish(long now)
-        {
-            while (Advance(now))
-            {
-            }
-        }
-
-        private void TimeRunUp()
-        {
-            if (_runUps.Advance() && _runUps.IsTimed)
-            {
-                _runUps.Timed.Gear = _openGear;
-                _log.Append(_runUps.Timed);
-            }
-        }
-
-        private bool AdvanceEngagement(long now)
-        {
-            if (!_engagements.Advance())
-            {
-                return false;
-            }
-
-            if (_engagements.IsWhole)
-            {
-                _engagements.Take();
-                _log.Append(_engagements.Ended);
-                _cues.Give(_engagements.Ended.Disturbed || _engagements.Ended.NeverFilled ? Cue.None : Cue.EngagementCaptured, now);
-            }
-
-            return true;
-        }
-
-        private void FinishEngagement(long now)
-        {
-            while (AdvanceEngagement(now))
-            {
             }
         }
     }

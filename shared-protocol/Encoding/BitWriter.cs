@@ -10,8 +10,13 @@ namespace LoggerBox.Protocol.Encoding
 
         private readonly byte[] whole;
         private int wholeLength;
-        private uint pending;
-        private int pendingBits;
+
+        /// <summary>Bits that are in no byte yet.</summary>
+        internal uint Pending;
+        internal int PendingBits;
+
+        /// <summary>So many can wait there.</summary>
+        internal const int MostPending = 31;
 
         public BitWriter(int capacity)
         {
@@ -19,36 +24,37 @@ namespace LoggerBox.Protocol.Encoding
         }
 
         /// <summary>Bytes, one that has begun among them.</summary>
-        public int Length => pendingBits > 0 ? wholeLength + 1 : wholeLength;
+        public int Length => PendingBits > 0 ? wholeLength + 1 : wholeLength;
 
         public void Begin()
         {
             wholeLength = 0;
-            pending = 0;
-            pendingBits = 0;
+            Pending = 0;
+            PendingBits = 0;
         }
 
-        public void Write(int value, int bits)
+        public void Write(int value, int bits) => Put((Pending << bits) | (uint)value, PendingBits + bits);
+
+        /// <summary>Puts bits away, with those that wait first among them.</summary>
+        internal void Put(uint joined, int left)
         {
-            uint joined = (pending << bits) | (uint)value;
-            int left = pendingBits + bits;
             while (left >= 8)
             {
                 left -= 8;
                 whole[wholeLength++] = (byte)(joined >> left);
             }
 
-            pending = joined;
-            pendingBits = left;
+            Pending = joined;
+            PendingBits = left;
         }
 
         /// <summary>The last byte is filled with zeros; bits may still follow here.</summary>
         public void CopyTo(ByteWriter writer)
         {
             writer.WriteBytes(whole, 0, wholeLength);
-            if (pendingBits > 0)
+            if (PendingBits > 0)
             {
-                writer.WriteByte((byte)(pending << (8 - pendingBits)));
+                writer.WriteByte((byte)(Pending << (8 - PendingBits)));
             }
         }
     }

@@ -42,29 +42,38 @@ namespace LoggerBox.Protocol.Encoding
             columns[Count % Channel.Count].TakeUpTo(Count);
         }
 
-        /// <summary>Writes what is left: little for a full block, up to half a block for one that ends early.</summary>
-        public void Finish()
+        /// <summary>Writes what is left of one column: little for a full block, up to half a block for one that ends early.</summary>
+        public void Finish(int column)
         {
-            Length = Channel.Count * ModeBits / 8;
-            for (int i = 0; i < columns.Length; i++)
+            Length = column == 0 ? Channel.Count * ModeBits / 8 : Length;
+            columns[column].TakeUpTo(Count);
+            columns[column].Finish();
+            Length += columns[column].Length;
+        }
+
+        /// <summary>After Finish: some column stands as it came, which takes longer to copy.</summary>
+        public bool HasRaw
+        {
+            get
             {
-                columns[i].TakeUpTo(Count);
-                columns[i].Finish();
-                Length += columns[i].Length;
+                bool any = false;
+                for (int i = 0; i < columns.Length; i++)
+                {
+                    any |= columns[i].Mode == ColumnMode.Raw;
+                }
+
+                return any;
             }
         }
 
-        public void CopyTo(ByteWriter writer)
+        public void CopyModesTo(ByteWriter writer)
         {
             for (int i = 0; i < columns.Length; i += 2)
             {
                 writer.WriteByte((byte)(((int)columns[i].Mode << ModeBits) | (int)columns[i + 1].Mode));
             }
-
-            for (int i = 0; i < columns.Length; i++)
-            {
-                columns[i].CopyTo(writer);
-            }
         }
+
+        public void CopyTo(ByteWriter writer, int column) => columns[column].CopyTo(writer);
     }
 }

@@ -19,6 +19,9 @@ namespace LoggerBox.Protocol.Encoding
         // The mean error runs over about 16 values.
         internal const int MeanShift = 4;
 
+        // Of a code that goes the short way, its zero not counted.
+        private const int MostUsualBits = BitWriter.MaxBits - 1;
+
         private const int MaxParameter = 15;
         private const int FirstParameter = 2;
 
@@ -43,37 +46,46 @@ namespace LoggerBox.Protocol.Encoding
             hasBegun = false;
         }
 
-        /// <summary>Writes a column's values from..to (to not included).</summary>
+        /// <summary>Writes a column's values from..to (to not included). What the usual case needs lies in locals: this runs with every sample set.</summary>
         public void Write(short[] column, int from, int to, BitWriter writer)
         {
             Predictor foretelling = predictor;
             int rice = parameter;
+            int mask = (1 << rice) - 1;
             int average = mean;
+            uint pending = writer.Pending;
+            int pendingBits = writer.PendingBits;
             for (int row = from; row < to; row++)
             {
                 int value = column[row];
                 int error = value - foretelling.Next;
                 int folded = (error << 1) ^ (error >> 31);
                 int ones = folded >> rice;
-                if (ones >= EscapeOnes || value == SampleSet.Missing || isMissing)
+                if (ones >= EscapeOnes || ones + rice > MostUsualBits || value == SampleSet.Missing || isMissing)
                 {
+                    writer.Put(pending, pendingBits);
                     parameter = rice;
                     mean = average;
                     Put(value, writer);
                     rice = parameter;
+                    mask = (1 << rice) - 1;
                     average = mean;
+                    pending = writer.Pending;
+                    pendingBits = writer.PendingBits;
                     continue;
                 }
 
-                if (ones + rice < BitWriter.MaxBits)
+                int bits = ones + 1 + rice;
+                if (pendingBits + bits > BitWriter.MostPending)
                 {
-                    writer.Write((((2 << ones) - 2) << rice) | (folded & ((1 << rice) - 1)), ones + 1 + rice);
-                }
-                else
-                {
-                    WriteLong(writer, ones, folded, rice);
+                    writer.Put(pending, pendingBits);
+                    pending = writer.Pending;
+                    pendingBits = writer.PendingBits;
                 }
 
+                // So many ones, a zero, and the rest.
+                pending = (pending << bits) | (uint)((((2 << ones) - 2) << rice) | (folded & mask));
+                pendingBits += bits;
                 int usual = average >> MeanShift;
                 foretelling.Learn(value, folded > (5 * usual) + 8);
                 average += folded - usual;
@@ -81,9 +93,11 @@ namespace LoggerBox.Protocol.Encoding
                 if (size != 1)
                 {
                     rice = Follow(rice, size);
+                    mask = (1 << rice) - 1;
                 }
             }
 
+            writer.Put(pending, pendingBits);
             parameter = rice;
             mean = average;
         }

@@ -3,17 +3,18 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
-    /// Encodes one column while it comes, some rows at a time. Over three quarters of a block the predictors are compared; over the last
-    /// quarter the best of them writes more than four values for each that comes, so that a full column is all but written with its last
+    /// Encodes one column while it comes, some rows at a time. Over most of a block the predictors are tried; over the rest
+    /// of it the best of them writes four values for each that comes, so that a full column is all but written with its last
     /// value and no call does more than its share.
     /// </summary>
     public sealed class ColumnEncoder
     {
-        private const int ComparedValues = SampleBlock.Capacity * 3 / 4;
+        /// <summary>From so many values on, columns are written.</summary>
+        public const int TriedValues = 92;
 
-        // With four rows a turn there are eight turns from the choice on. The first has compared its rows, too.
+        // With four rows a turn there are nine turns from the choice on. The first has looked at its rows, too.
         private const int WrittenAtFirst = 4;
-        private const int WrittenATurn = 17;
+        private const int WrittenATurn = 16;
 
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
@@ -64,9 +65,9 @@ namespace LoggerBox.Protocol.Encoding
             if (chosen == null)
             {
                 most = WrittenAtFirst;
-                int to = count < ComparedValues ? count : ComparedValues;
+                int to = count < TriedValues ? count : TriedValues;
                 trial.Take(column, from, to);
-                if (to == ComparedValues)
+                if (to == TriedValues)
                 {
                     Choose();
                 }
@@ -104,11 +105,7 @@ namespace LoggerBox.Protocol.Encoding
                 return;
             }
 
-            for (int i = 0; i < Length / PlainBytes; i++)
-            {
-                writer.WriteByte((byte)(column[i] >> 8));
-                writer.WriteByte((byte)column[i]);
-            }
+            writer.WriteHighFirst(column, Length / PlainBytes);
         }
 
         private void Choose()

@@ -74,6 +74,42 @@ namespace LoggerBox.Protocol.Records
             }
         }
 
+        /// <summary>So many values of a column, each with its lower byte first.</summary>
+        public void WriteInt16s(short[] column, int count)
+        {
+            if (Fits(2 * count))
+            {
+                byte[] bytes = buffer;
+                int at = Position;
+                for (int i = 0; i < count; i++)
+                {
+                    int value = column[i];
+                    bytes[at++] = (byte)value;
+                    bytes[at++] = (byte)(value >> 8);
+                }
+
+                Position = at;
+            }
+        }
+
+        /// <summary>The same with the higher byte first.</summary>
+        public void WriteHighFirst(short[] column, int count)
+        {
+            if (Fits(2 * count))
+            {
+                byte[] bytes = buffer;
+                int at = Position;
+                for (int i = 0; i < count; i++)
+                {
+                    int value = column[i];
+                    bytes[at++] = (byte)(value >> 8);
+                    bytes[at++] = (byte)value;
+                }
+
+                Position = at;
+            }
+        }
+
         /// <summary>UTF-8 in a field of fixed width, zero padded; a longer text is cut between two characters.</summary>
         public void WriteText(string text, int width)
         {

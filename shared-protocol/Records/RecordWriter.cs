@@ -8,7 +8,13 @@ namespace LoggerBox.Protocol.Records
         /// <summary>The last record written, from its first byte.</summary>
         public readonly byte[] Bytes = new byte[RecordFormat.MaxRecord];
 
+        // A tenth of a step of the logger's.
+        private const int CheckedAtATime = 200;
+
         private readonly ByteWriter writer;
+        private int bodyLength;
+        private int checkedBytes;
+        private uint crc;
 
         public RecordWriter()
         {
@@ -26,17 +32,74 @@ namespace LoggerBox.Protocol.Records
             }
 
             int bodyEnd = writer.Position;
+            WriteHeader(record.Code, bodyEnd, sessionNumber, bootCount, sequence);
+            return Close(bodyEnd, Crc32.Of(Bytes, 0, bodyEnd));
+        }
+
+        /// <summary>The body of a block is to be written in parts, then checked in parts.</summary>
+        public void BeginBlock(SampleBlock block)
+        {
+            writer.Restart(RecordFormat.HeaderLength, RecordFormat.HeaderLength + RecordFormat.MaxBody);
+            block.BeginWriting();
+            bodyLength = -1;
+        }
+
+        /// <summary>Does a part of it; true when that was the last, and the length is known.</summary>
+        public bool AdvanceBlock(SampleBlock block, uint sessionNumber, ushort bootCount, uint sequence)
+        {
+            if (bodyLength < 0)
+            {
+                // What is encoded is only copied.
+                bool isCopied = block.IsEncoded;
+                bool isWritten = block.WritePart(writer);
+                while (isCopied && !isWritten)
+                {
+                    isWritten = block.WritePart(writer);
+                }
+
+                if (isWritten)
+                {
+                    bodyLength = writer.Position;
+                    WriteHeader(RecordCode.SampleBlock, bodyLength, sessionNumber, bootCount, sequence);
+                    checkedBytes = 0;
+                    crc = Crc32.Start;
+                }
+
+                return false;
+            }
+
+            int part = bodyLength - checkedBytes < CheckedAtATime ? bodyLength - checkedBytes : CheckedAtATime;
+            crc = Crc32.Append(crc, Bytes, checkedBytes, part);
+            checkedBytes += part;
+            if (checkedBytes == bodyLength)
+            {
+                BlockLength = Close(bodyLength, crc);
+                return true;
+            }
+
+            return false;
+        }
+
+        /// <summary>Of the record that the last true <see cref="AdvanceBlock"/> made.</summary>
+        public int BlockLength { get; private set; }
+
+        private void WriteHeader(RecordCode code, int bodyEnd, uint sessionNumber, ushort bootCount, uint sequence)
+        {
             writer.Restart(0, Bytes.Length);
             writer.WriteByte(RecordFormat.FirstMark);
             writer.WriteByte(RecordFormat.SecondMark);
-            writer.WriteByte((byte)record.Code);
+            writer.WriteByte((byte)code);
             writer.WriteByte(RecordFormat.Version);
             writer.WriteUInt16((ushort)(bodyEnd - RecordFormat.HeaderLength));
             writer.WriteUInt32(sessionNumber);
             writer.WriteUInt16(bootCount);
             writer.WriteUInt32(sequence);
-            writer.Position = bodyEnd;
-            writer.WriteUInt32(Crc32.Of(Bytes, 0, bodyEnd));
+        }
+
+        private int Close(int bodyEnd, uint check)
+        {
+            writer.Restart(bodyEnd, Bytes.Length);
+            writer.WriteUInt32(check);
             return writer.Position;
         }
     }

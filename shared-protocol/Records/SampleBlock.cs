@@ -30,6 +30,7 @@ namespace LoggerBox.Protocol.Records
         private readonly BlockHead head = new BlockHead();
         private readonly BlockEncoder encoder;
         private readonly BlockDecoder decoder;
+        private int part;
 
         public SampleBlock()
         {
@@ -41,6 +42,9 @@ namespace LoggerBox.Protocol.Records
         public RecordCode Code => RecordCode.SampleBlock;
 
         public bool IsFull => Count == Capacity;
+
+        /// <summary>Parts that are left to write are copies of what is encoded already, or little else.</summary>
+        public bool IsEncoded => part >= Channel.Count && (part == Channel.Count ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
 
         /// <summary>Begins an empty block; interval 0 for sets that come unevenly.</summary>
         public void Begin(uint intervalMicroseconds)
@@ -101,27 +105,37 @@ namespace LoggerBox.Protocol.Records
 
         public void Write(ByteWriter writer)
         {
-            CountForEncoding();
-            encoder.Finish();
-            bool encoded = encoder.Length < Channel.Count * Count * 2;
-            head.FirstMicroseconds = FirstMicroseconds;
-            head.IntervalMicroseconds = IntervalMicroseconds;
-            head.Count = Count;
-            head.Encoding = encoded ? EncodedColumns : PlainColumns;
-            head.Write(writer);
-            for (int i = 0; IntervalMicroseconds == 0 && i < Count; i++)
+            BeginWriting();
+            while (!WritePart(writer))
             {
-                writer.WriteUInt32(offsetsMicroseconds[i]);
             }
+        }
 
-            if (encoded)
+        /// <summary>The block is to be written in parts, as no sample set can wait for all of it.</summary>
+        public void BeginWriting()
+        {
+            CountForEncoding();
+            part = 0;
+        }
+
+        /// <summary>Writes a part; true when that was the last. Nothing else may be done with the block meanwhile.</summary>
+        public bool WritePart(ByteWriter writer)
+        {
+            if (part < Channel.Count)
             {
-                encoder.CopyTo(writer);
+                encoder.Finish(part);
+            }
+            else if (part == Channel.Count)
+            {
+                WriteHead(writer);
             }
             else
             {
-                WritePlain(writer);
+                WriteColumn(writer, part - Channel.Count - 1);
             }
+
+            part++;
+            return part == (2 * Channel.Count) + 1;
         }
 
         public bool TryRead(ByteReader reader)
@@ -153,15 +167,33 @@ namespace LoggerBox.Protocol.Records
             return known && !reader.TooShort;
         }
 
-        private void WritePlain(ByteWriter writer)
+        private void WriteHead(ByteWriter writer)
         {
-            for (int channel = 0; channel < Channel.Count; channel++)
+            head.FirstMicroseconds = FirstMicroseconds;
+            head.IntervalMicroseconds = IntervalMicroseconds;
+            head.Count = Count;
+            head.Encoding = encoder.Length < Channel.Count * Count * 2 ? EncodedColumns : PlainColumns;
+            head.Write(writer);
+            for (int i = 0; IntervalMicroseconds == 0 && i < Count; i++)
             {
-                short[] column = columns[channel];
-                for (int i = 0; i < Count; i++)
-                {
-                    writer.WriteInt16(column[i]);
-                }
+                writer.WriteUInt32(offsetsMicroseconds[i]);
+            }
+
+            if (head.Encoding == EncodedColumns)
+            {
+                encoder.CopyModesTo(writer);
+            }
+        }
+
+        private void WriteColumn(ByteWriter writer, int channel)
+        {
+            if (head.Encoding == EncodedColumns)
+            {
+                encoder.CopyTo(writer, channel);
+            }
+            else
+            {
+                writer.WriteInt16s(columns[channel], Count);
             }
         }
 

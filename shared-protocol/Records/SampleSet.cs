@@ -16,5 +16,15 @@ namespace LoggerBox.Protocol.Records
         /// <see cref="Missing"/> where there is none.
         /// </summary>
         public readonly int[] Values = new int[Channel.Count];
+
+        /// <summary>
+        /// Beside the speed and not stored with it: how far it may be off (95 %), and what of that no averaging takes away (one standard deviation),
+        /// hundredths of its unit; 0 where a board cannot tell.
+        /// </summary>
+        public int SpeedUncertaintyHundredths;
+        public int SpeedBiasHundredths;
+
+        /// <summary>The speed sooner and less exactly, for what must not wait; <see cref="Missing"/> where a board has no other than the speed.</summary>
+        public int QuickSpeed = Missing;
     }
 }

@@ -58,6 +58,7 @@ public sealed class LossAfterCuts
 
             card.Writes.Clear();
             recorder.Add(sample);
+            recorder.Advance();
             card.Writes.ForEach(write => CutInside(write, appended));
             lostBetweenSets += Lost(appended);
         }

@@ -51,8 +51,8 @@ namespace LoggerBox.BoardParts.Operation
 
         public void Read(SampleSet sample)
         {
-            _speedTenths = _speed.ReadTenths(_now);
-            sample.Values[Channel.Speed] = _speedTenths;
+            _speed.Read(sample, _now);
+            _speedTenths = sample.Values[Channel.Speed];
             _loops.Read(sample, _now);
         }
 

@@ -27,6 +27,7 @@ namespace LoggerBox.BoardParts.Operation
             _pace = new SamplePace(header.SampleIntervalMicroseconds);
             _faults = new FaultWatch(board, loops);
             _pace.IsDue(now);
+            _engine.Begin(_pace.Microseconds);
             _engine.Step(_pace.Microseconds);
             IsOpen = log.IsRecording;
             if (IsOpen)

@@ -41,6 +41,9 @@ namespace LoggerBox.Capture.Engagements
         private long _readEnd;
         private bool _readReversal;
         private bool _neverFilled;
+        private bool _tagWaits;
+        private Gear _waitingGear;
+        private long _waitingSince;
 
         public EngagementWatch(SessionHeader header)
         {
@@ -61,7 +64,14 @@ namespace LoggerBox.Capture.Engagements
         {
             if (!IsReading)
             {
-                return false;
+                bool tagWaits = _tagWaits;
+                if (tagWaits)
+                {
+                    _tagWaits = false;
+                    Tag(_waitingGear, _waitingSince);
+                }
+
+                return tagWaits;
             }
 
             if (_neverFilled)
@@ -93,9 +103,18 @@ namespace LoggerBox.Capture.Engagements
             _empty = SampleSet.Missing;
         }
 
-        /// <summary>The tag changed: that may end an engagement. Not while one is read.</summary>
+        /// <summary>The tag changed: that may end an engagement. While one that ended before is read, it waits.</summary>
         public void Tag(Gear gear, long now)
         {
+            if (_watching && IsReading)
+            {
+                _ending = _ending == 0 ? now : _ending;
+                _tagWaits = true;
+                _waitingGear = gear;
+                _waitingSince = now;
+                return;
+            }
+
             bool directReversal = IsDirection(_lastTag) && IsDirection(gear);
             _lastTag = gear;
             _lastTagTime = now;

@@ -45,10 +45,11 @@ namespace LoggerBox.Capture.Guards
         public void Left(int binsOpen, int binsUntilCaptured, int speedTenths, long now) =>
             _cues.Give(_captures.Left(binsOpen, binsUntilCaptured, speedTenths), now);
 
-        public void Watch(Bin bin, int speedTenths, long now)
+        /// <param name="quickTenths">The speed of this moment, less exactly.</param>
+        public void Watch(Bin bin, int speedTenths, int quickTenths, long now)
         {
             bool ran = Stall.RunningMilliseconds >= 0;
-            Cue cue = Stall.Watch(now, _tags.Gear, _tags.Mark, speedTenths);
+            Cue cue = Stall.Watch(now, _tags.Gear, _tags.Mark, speedTenths, quickTenths);
             _cues.Give(cue, now);
             bool runs = Stall.RunningMilliseconds >= 0;
             if (runs && !ran)

@@ -25,14 +25,15 @@ namespace LoggerBox.Capture.Guards
         public int RunningMilliseconds { get; private set; } = -1;
 
         /// <summary>The cue that is due now, each once; None mostly.</summary>
-        public Cue Watch(long now, Gear gear, Step mark, int speedTenths)
+        /// <param name="quickTenths">The speed of this moment, less exactly: enough to see a pedal that goes down.</param>
+        public Cue Watch(long now, Gear gear, Step mark, int speedTenths, int quickTenths)
         {
             bool inGear = gear == Gear.Forward || gear == Gear.Reverse;
             bool declaredHold = mark == Step.HoldForward || mark == Step.HoldReverse;
             bool isKnown = speedTenths != SampleSet.Missing;
 
             // A pickup that falls off in a stall does not stop its clock.
-            bool running = inGear && (isKnown ? speedTenths > _limits.PedalTenths : _began >= 0);
+            bool running = inGear && (quickTenths != SampleSet.Missing ? quickTenths > _limits.PedalTenths : _began >= 0);
             if (!running)
             {
                 RunningMilliseconds = -1;

@@ -69,21 +69,10 @@ namespace LoggerBox.Capture.Holds
             return worst;
         }
 
-        /// <summary>All channels agree as closely as their noise lets one see.</summary>
+        /// <summary>A channel agrees as closely as its noise lets one see.</summary>
         /// <param name="atEnd">The last half second is held against the rest, not the first.</param>
-        public bool AgreesFinely(int begin, int end, bool atEnd)
-        {
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                if (!IsSparse(channel, begin, end)
-                    && (EdgePerMille(channel, begin, end, atEnd) > Agrees || DriftPerMille(channel, begin, end) > Agrees))
-                {
-                    return false;
-                }
-            }
-
-            return true;
-        }
+        public bool AgreesFinely(int channel, int begin, int end, bool atEnd) =>
+            IsSparse(channel, begin, end) || (EdgeAgrees(channel, begin, end, atEnd) && ThirdsAgree(channel, begin, end));
 
         /// <summary>Difference of first and last third, in thousandths of what matters; 0 where the channel has too few readings.</summary>
         public int CoarsePerMille(int channel, int begin, int end)
@@ -116,28 +105,32 @@ namespace LoggerBox.Capture.Holds
             return left <= 0 ? 0 : IntegerMath.SquareRoot(left);
         }
 
-        // Three standard errors of the difference of the thirds: sqrt(6 / n) of the scatter each.
-        private int DriftPerMille(int channel, int begin, int end)
+        // Three standard errors of the difference of the thirds: sqrt(6 / n) of the scatter each. Noise costs roots: it is asked for only where the
+        // difference is more than none in any case.
+        private bool ThirdsAgree(int channel, int begin, int end)
         {
-            long noise = Noise(channel, begin, end) * 7348 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot((end - begin) * 1000000L));
-            return PerMille(Drift(channel, begin, end), Larger(Floor(channel, begin, end), noise * _wider[channel] / 1000));
+            long drift = Drift(channel, begin, end);
+            return PerMille(drift, Floor(channel, begin, end)) <= Agrees
+                || PerMille(drift, Noise(channel, begin, end) * 7348 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot((end - begin) * 1000000L)) * _wider[channel] / 1000) <= Agrees;
         }
 
         // The half second at the edge against the half that is away from it. The tail of an approach at its head is what the bins scatter by at
         // most, which is half of what the samples do at 50 a second: two and a half standard errors of five bins.
-        private int EdgePerMille(int channel, int begin, int end, bool atEnd)
+        private bool EdgeAgrees(int channel, int begin, int end, bool atEnd)
         {
             int edge = atEnd ? end - EdgeBins : begin;
             if (end - begin < FewestBins || _span.Readings(channel, edge, edge + EdgeBins) == 0)
             {
-                return 0;
+                return true;
             }
 
             int middle = (begin + end) / 2;
             int first = atEnd ? begin : middle;
             int last = atEnd ? middle : end;
-            long noise = Noise(channel, first, last) * IntegerMath.Min(_wider[channel], MostWiderEdge) * 11 / 10000;
-            return PerMille(_span.Mean(channel, edge, edge + EdgeBins) - _span.Mean(channel, first, last), Larger(Floor(channel, first, last), noise));
+            long away = _span.Mean(channel, first, last);
+            long off = _span.Mean(channel, edge, edge + EdgeBins) - away;
+            return PerMille(off, _tolerances.Settled(channel, _tolerances.Level(channel, away))) <= Agrees
+                || PerMille(off, Noise(channel, first, last) * IntegerMath.Min(_wider[channel], MostWiderEdge) * 11 / 10000) <= Agrees;
         }
 
         private long Floor(int channel, int begin, int end) => _tolerances.Settled(channel, _tolerances.Level(channel, _span.Mean(channel, begin, end)));
@@ -146,7 +139,5 @@ namespace LoggerBox.Capture.Holds
 
         private static int PerMille(long difference, long allowed) =>
             IntegerMath.Clamp((difference < 0 ? -difference : difference) * 1000 / (allowed < 1 ? 1 : allowed), 0, int.MaxValue);
-
-        private static long Larger(long a, long b) => a > b ? a : b;
     }
 }

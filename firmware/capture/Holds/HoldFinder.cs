@@ -21,6 +21,8 @@ namespace LoggerBox.Capture.Holds
 
         // Where the hold that is measured ends.
         private int _endNumber;
+        private long _biasSum;
+        private int _biasBins;
 
         public HoldFinder(SessionHeader header)
         {
@@ -31,14 +33,17 @@ namespace LoggerBox.Capture.Holds
             _measurement = new HoldMeasurement(_span, tolerances);
         }
 
-        /// <summary>The hold that the last true <see cref="Advance"/> measured, if <see cref="IsHold"/>: times, approach and readings.</summary>
+        /// <summary>The hold that was measured last: times, approach and readings.</summary>
         public HoldRecord Ended => _measurement.Hold;
 
-        /// <summary>What ended was long and steady enough.</summary>
-        public bool IsHold => _measurement.IsHold;
+        /// <summary>One has ended, was long and steady enough, and is measured. To be taken before another one is.</summary>
+        public bool IsMeasured { get; private set; }
 
         /// <summary>One has ended and is not measured yet.</summary>
         public bool IsMeasuring => _measurement.IsRunning;
+
+        /// <summary><see cref="Ended"/> was taken.</summary>
+        public void Take() => IsMeasured = false;
 
         /// <summary>Everything stands still now.</summary>
         public bool IsOpen { get; private set; }
@@ -61,32 +66,35 @@ namespace LoggerBox.Capture.Holds
         /// <summary>Whether the channel gave readings in the last half second.</summary>
         public bool HasLatest(int channel) => _span.Readings(channel, IntegerMath.Max(0, _span.Count - 5), _span.Count) > 0;
 
-        /// <summary>
-        /// Takes a bin; true when it ended a hold, which is to be measured then. Not to be called with one unmeasured so long that
-        /// <see cref="IsFull"/>.
-        /// </summary>
-        public bool Add(Bin bin)
+        /// <summary>Takes a bin; true when it ended a hold, which is to be measured then.</summary>
+        /// <param name="speedBiasHundredths">How far its speed may be off to one side, as long as the pickup is as it is.</param>
+        public bool Add(Bin bin, int speedBiasHundredths = 0)
         {
             JustOpened = false;
             _recent.Add(bin);
             _sinceBreak++;
             _span.Add(bin);
+            if (_recent.Newest - _endNumber >= BinSpan.MostAfterKept - 1)
+            {
+                FinishMeasuring();
+            }
+
             if (!IsOpen)
             {
                 Seek();
                 return false;
             }
 
+            _biasSum += speedBiasHundredths;
+            _biasBins++;
+
             int left = _steadiness.BinsLeft();
             return left > 0 && End(left);
         }
 
-        /// <summary>The next bin may end or open a hold, or needs the place, while the last one is not measured.</summary>
-        public bool IsFull => _measurement.IsRunning && (IsOpen || _span.Count >= Steadiness.WindowBins - 1 || _recent.Newest - _endNumber >= BinSpan.MostAfterKept - 1);
-
         /// <summary>
         /// Something that readings do not show has changed (gear tag, mark, a gap): what comes is another hold.
-        /// True when one was open and long enough. Not to be called while one is measured.
+        /// True when one was open and long enough.
         /// </summary>
         /// <param name="untrusted">Newest bins that may already belong to the other side, because tags come late.</param>
         public bool Break(int untrusted)
@@ -163,7 +171,10 @@ namespace LoggerBox.Capture.Holds
 
         private void Open(int bins)
         {
+            FinishMeasuring();
             IsOpen = true;
+            _biasSum = 0;
+            _biasBins = 0;
             _approach.Begin(_recent.Newest + 1 - bins, _recent.Newest + 1 - IntegerMath.Max(bins, _sinceBreak));
             if (!_approach.IsRunning)
             {
@@ -178,7 +189,7 @@ namespace LoggerBox.Capture.Holds
             _endNumber = _recent.Newest + 1 - dropped;
             if (isLong)
             {
-                _measurement.Begin(_span, count);
+                _measurement.Begin(_span, count, _biasBins == 0 ? 0 : _biasSum / _biasBins);
             }
 
             IsOpen = false;
@@ -187,8 +198,18 @@ namespace LoggerBox.Capture.Holds
             return isLong;
         }
 
+        // The next hold needs what the last one is measured with.
+        private void FinishMeasuring()
+        {
+            while (_measurement.IsRunning)
+            {
+                Advance();
+            }
+        }
+
         private void Complete()
         {
+            IsMeasured = true;
             Ended.ApproachFromTenths = _approach.FromTenths;
             Ended.ApproachMilliseconds = _approach.Milliseconds;
             for (int channel = 0; channel < Channel.Count; channel++)

@@ -18,6 +18,8 @@ namespace LoggerBox.Capture.Holds
         private readonly SettledPart _settled;
         private bool _isSought;
         private int _channel;
+        private bool _hasLevel;
+        private long _speedBias;
 
         public HoldMeasurement(BinSpan span, Tolerances tolerances)
         {
@@ -34,8 +36,10 @@ namespace LoggerBox.Capture.Holds
         public bool IsHold { get; private set; }
 
         /// <summary>The span's first bins are a hold that has ended.</summary>
-        public void Begin(BinSpan span, int count)
+        /// <param name="speedBiasHundredths">How far its speed may be off to one side.</param>
+        public void Begin(BinSpan span, int count, long speedBiasHundredths)
         {
+            _speedBias = speedBiasHundredths * 10;
             _kept.Keep(span, count);
             _settled.Seek(0, count);
             _isSought = true;
@@ -85,7 +89,20 @@ namespace LoggerBox.Capture.Holds
                 return;
             }
 
-            Measure(_channel, _settled.Begin, _settled.End, Hold.Readings[_channel]);
+            HoldReading reading = Hold.Readings[_channel];
+            if (!_hasLevel)
+            {
+                _hasLevel = true;
+                MeasureLevel(_channel, _settled.Begin, _settled.End, reading);
+                return;
+            }
+
+            _hasLevel = false;
+            if (reading.Present)
+            {
+                MeasureError(_channel, _settled.Begin, _settled.End, reading);
+            }
+
             _channel++;
             IsHold = _channel == Channel.Count;
             IsRunning = !IsHold;
@@ -95,7 +112,7 @@ namespace LoggerBox.Capture.Holds
             }
         }
 
-        private void Measure(int channel, int begin, int end, HoldReading reading)
+        private void MeasureLevel(int channel, int begin, int end, HoldReading reading)
         {
             int readings = _kept.Readings(channel, begin, end);
             reading.Clear();
@@ -107,21 +124,23 @@ namespace LoggerBox.Capture.Holds
             reading.Present = true;
             reading.SettledHundredths = (int)_kept.Mean(channel, begin, end);
             reading.DeviationHundredths = (int)_kept.Deviation(channel, begin, end);
-            long drift = _agreement.Drift(channel, begin, end);
             long milliseconds = (_kept.StartOf(end - 1) - _kept.StartOf(begin)) / 1000;
-            reading.SlopeHundredthsPerSecond = milliseconds <= 0 ? 0 : (int)(drift * 1500 / milliseconds);
-            MeasureError(_agreement.Noise(channel, begin, end) * 10, readings, drift, reading);
+            reading.SlopeHundredthsPerSecond = milliseconds <= 0 ? 0 : (int)(_agreement.Drift(channel, begin, end) * 1500 / milliseconds);
         }
 
         // Bins that are alike count for fewer. What drift is left adds as a rectangle.
-        private void MeasureError(long noise, int readings, long drift, HoldReading reading)
+        private void MeasureError(int channel, int begin, int end, HoldReading reading)
         {
+            int readings = _kept.Readings(channel, begin, end);
+            long drift = _agreement.Drift(channel, begin, end);
+            long noise = _agreement.Noise(channel, begin, end) * 10;
             int correlation = Correlation.Unbiased(_correlation.PerMille(noise / 10), readings);
             long wider = Correlation.VariancePerMille(correlation);
             long variance = noise * noise / readings * wider / 1000;
 
             // Without drift the difference between the thirds varies as six of the mean: only what is more than that is drift.
             long left = ((drift * drift * 100) - (6 * variance)) / 12;
+            variance += channel == Channel.Speed ? _speedBias * _speedBias : 0;
             reading.StandardErrorThousandths = IntegerMath.Clamp(IntegerMath.SquareRoot(variance + (left < 0 ? 0 : left)), 0, int.MaxValue);
             reading.DegreesOfFreedom = IntegerMath.Max(1, (int)(readings * 1000L / wider) - 1);
         }

@@ -26,6 +26,8 @@ namespace LoggerBox.Capture.Holds
         private int _tried;
         private int _found;
         private int _least;
+        private int _channel;
+        private bool _agrees;
         private bool _sure;
 
         public SettledPart(BinSpan span, Tolerances tolerances, Agreement agreement)
@@ -120,7 +122,11 @@ namespace LoggerBox.Capture.Holds
             {
                 TakeFrom(_until);
             }
-            else if (_agreement.AgreesFinely(_tried, _until, false))
+            else if (!IsAnswered(_tried, _until, false))
+            {
+                return;
+            }
+            else if (_agrees)
             {
                 _found = _tried;
                 _tried = IntegerMath.Max(_from, _found - _step + 1);
@@ -135,13 +141,14 @@ namespace LoggerBox.Capture.Holds
         // Between two candidates bin by bin: what settles in half a second is settled after half a second.
         private void TryExactlyFrom()
         {
-            if (_tried >= _found || _agreement.AgreesFinely(_tried, _until, false))
+            if (_tried >= _found)
             {
                 TakeFrom(_tried);
             }
-            else
+            else if (IsAnswered(_tried, _until, false))
             {
-                _tried++;
+                _found = _agrees ? _tried : _found;
+                _tried += _agrees ? 0 : 1;
             }
         }
 
@@ -168,7 +175,11 @@ namespace LoggerBox.Capture.Holds
             {
                 GoOnCoarsely();
             }
-            else if (!_agreement.AgreesFinely(_from, _tried, atEnd))
+            else if (!IsAnswered(_from, _tried, atEnd))
+            {
+                return;
+            }
+            else if (!_agrees)
             {
                 _tried -= _step;
                 _question = Question.UntilWhere;
@@ -226,6 +237,14 @@ namespace LoggerBox.Capture.Holds
 
             Begin = _found;
             Judge();
+        }
+
+        // A channel at a time; the first that does not agree answers.
+        private bool IsAnswered(int begin, int end, bool atEnd)
+        {
+            _agrees = _agreement.AgreesFinely(_channel, begin, end, atEnd);
+            _channel = _agrees && _channel < Channel.Count - 1 ? _channel + 1 : 0;
+            return _channel == 0;
         }
 
         private void Judge()

@@ -7,11 +7,10 @@ namespace LoggerBox.Capture.Samples
     /// </summary>
     public sealed class BinAverager
     {
-        // A tenth of a second of the fastest samples stays far below 2^31.
-        private readonly int[] _sums = new int[Channel.Count];
-        private readonly int[] _counts = new int[Channel.Count];
-        private readonly int[] _highest = new int[Channel.Count];
-        private readonly int[] _lowest = new int[Channel.Count];
+        private readonly ChannelSum _speed = new ChannelSum();
+        private readonly ChannelSum _main = new ChannelSum();
+        private readonly ChannelSum _clutch = new ChannelSum();
+        private readonly ChannelSum _converter = new ChannelSum();
         private long _origin;
         private long _start;
         private long _end;
@@ -23,45 +22,42 @@ namespace LoggerBox.Capture.Samples
         public void Clear()
         {
             _any = false;
-            Empty();
+            _end = long.MinValue;
         }
 
         /// <summary>True when this sample began a new bin and <see cref="Completed"/> holds the one before it.</summary>
         public bool Add(SampleSet clean)
         {
-            long now = clean.Microseconds;
             bool completed = false;
-            if (now >= _end || now < _start || !_any)
+            if (clean.Microseconds >= _end || !_any)
             {
                 completed = _any;
-                BeginAnother(now);
+                BeginAnother(clean.Microseconds);
             }
 
-            // All four at a time and by hand: this runs with every set.
             int[] values = clean.Values;
-            int[] sums = _sums;
-            int[] counts = _counts;
-            int[] highest = _highest;
-            int[] lowest = _lowest;
-            for (int channel = 0; channel < Channel.Count; channel++)
+            int value = values[Channel.Speed];
+            if (value != SampleSet.Missing)
             {
-                int value = values[channel];
-                if (value == SampleSet.Missing)
-                {
-                    continue;
-                }
+                _speed.Add(value);
+            }
 
-                counts[channel]++;
-                sums[channel] += value;
-                if (value > highest[channel])
-                {
-                    highest[channel] = value;
-                }
+            value = values[Channel.Main];
+            if (value != SampleSet.Missing)
+            {
+                _main.Add(value);
+            }
 
-                if (value < lowest[channel])
-                {
-                    lowest[channel] = value;
-                }
+            value = values[Channel.Clutch];
+            if (value != SampleSet.Missing)
+            {
+                _clutch.Add(value);
+            }
+
+            value = values[Channel.Converter];
+            if (value != SampleSet.Missing)
+            {
+                _converter.Add(value);
             }
 
             return completed;
@@ -71,41 +67,24 @@ namespace LoggerBox.Capture.Samples
         {
             if (_any)
             {
-                Complete();
+                Completed.StartMicroseconds = _start;
+                _speed.Complete(Completed, Channel.Speed);
+                _main.Complete(Completed, Channel.Main);
+                _clutch.Complete(Completed, Channel.Clutch);
+                _converter.Complete(Completed, Channel.Converter);
             }
             else
             {
                 _origin = now;
+                _speed.Clear();
+                _main.Clear();
+                _clutch.Clear();
+                _converter.Clear();
             }
 
-            Empty();
             _start = now - ((now - _origin) % Bin.Microseconds);
             _end = _start + Bin.Microseconds;
             _any = true;
-        }
-
-        private void Complete()
-        {
-            Completed.StartMicroseconds = _start;
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                Completed.Means[channel] = _counts[channel] == 0
-                    ? Bin.NoMean
-                    : (int)IntegerMath.DivideRounded(_sums[channel] * 100L, _counts[channel]);
-                Completed.Highest[channel] = _highest[channel];
-                Completed.Lowest[channel] = _lowest[channel];
-            }
-        }
-
-        private void Empty()
-        {
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                _counts[channel] = 0;
-                _sums[channel] = 0;
-                _highest[channel] = int.MinValue;
-                _lowest[channel] = int.MaxValue;
-            }
         }
     }
 }

@@ -16,6 +16,15 @@ namespace LoggerBox.Capture.Samples
 
         private readonly SpikeFilter[] _filters = new SpikeFilter[Channel.Count];
         private readonly LoopCheck[] _loops = new LoopCheck[Channel.Count];
+
+        // The same one by one: they run with every set.
+        private readonly SpikeFilter _speed;
+        private readonly SpikeFilter _main;
+        private readonly SpikeFilter _clutch;
+        private readonly SpikeFilter _converter;
+        private readonly LoopCheck _mainLoop;
+        private readonly LoopCheck _clutchLoop;
+        private readonly LoopCheck _converterLoop;
         private long _before;
         private long _earlier;
         private int _count;
@@ -31,6 +40,14 @@ namespace LoggerBox.Capture.Samples
                     IntegerMath.Clamp((long)PressureFloorPascal * calibration.SpanCounts / span, 3, short.MaxValue));
                 _loops[channel] = new LoopCheck(calibration);
             }
+
+            _speed = _filters[Channel.Speed];
+            _main = _filters[Channel.Main];
+            _clutch = _filters[Channel.Clutch];
+            _converter = _filters[Channel.Converter];
+            _mainLoop = _loops[Channel.Main];
+            _clutchLoop = _loops[Channel.Clutch];
+            _converterLoop = _loops[Channel.Converter];
         }
 
         /// <summary>The set that the last true <see cref="Add"/> gave.</summary>
@@ -45,12 +62,10 @@ namespace LoggerBox.Capture.Samples
             _before = sample.Microseconds;
             int[] from = sample.Values;
             int[] to = Latest.Values;
-            to[Channel.Speed] = _filters[Channel.Speed].Pass(from[Channel.Speed]);
-            for (int channel = Channel.Main; channel < Channel.Count; channel++)
-            {
-                to[channel] = _filters[channel].Pass(_loops[channel].Pass(from[channel]));
-            }
-
+            to[Channel.Speed] = _speed.Pass(from[Channel.Speed]);
+            to[Channel.Main] = _main.Pass(_mainLoop.Pass(from[Channel.Main]));
+            to[Channel.Clutch] = _clutch.Pass(_clutchLoop.Pass(from[Channel.Clutch]));
+            to[Channel.Converter] = _converter.Pass(_converterLoop.Pass(from[Channel.Converter]));
             if (_count < Delay)
             {
                 _count++;

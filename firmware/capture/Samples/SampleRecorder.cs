@@ -1,21 +1,30 @@
 using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Encoding;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Samples
 {
     /// <summary>
     /// Writes every sample set to the log as it was read, in blocks, and a dropout where time passed without one. A block is encoded
-    /// while it fills and is in the log with its last set: a cut at any moment costs at most the sets of the block that was filling.
+    /// while it fills, and made a record over the few sets that follow: a cut at any moment costs at most <see cref="MostLost"/> sets.
     /// </summary>
     public sealed class SampleRecorder
     {
         // An unevenly sampled recording has a hole where it is silent for longer than its slowest allowed rate, ten rows a second, twice over.
         private const long UnevenGapMicroseconds = 250000;
 
+        /// <summary>Sets that a cut costs at most.</summary>
+        public const int MostLost = 127;
+
+        // A block takes eight sets to be stored in.
+        private const int SetsABlock = 120;
+
         private readonly RecordLog _log;
-        private readonly SampleBlock _block = new SampleBlock();
         private readonly DropoutRecord _dropout = new DropoutRecord();
         private readonly uint _interval;
+        private SampleBlock _block = new SampleBlock();
+        private SampleBlock _stored = new SampleBlock();
+        private bool _isStoring;
         private long _last = -1;
 
         public SampleRecorder(RecordLog log, uint intervalMicroseconds)
@@ -27,29 +36,29 @@ namespace LoggerBox.Capture.Samples
 
         public uint SampleSets { get; private set; }
 
+        /// <summary>The sets that come now are written as they come: there is less time for anything else.</summary>
+        public bool IsWriting => _block.Count > ColumnEncoder.TriedValues;
+
         /// <summary>True when time was lost before this set.</summary>
         public bool Add(SampleSet sample)
         {
-            bool gap = IsGap(sample.Microseconds - _last);
+            long passed = sample.Microseconds - _last;
+            bool gap = passed > (_interval == 0 ? UnevenGapMicroseconds : _interval) && _last >= 0;
             if (gap)
             {
-                Close();
-                _dropout.FromMicroseconds = _last;
-                _dropout.ToMicroseconds = sample.Microseconds;
-                _dropout.Reason = _interval == 0 ? DropoutReason.SourceGap : DropoutReason.Overrun;
-                _log.Append(_dropout);
+                TakeGap(sample.Microseconds);
             }
 
             // A set may be too far from the first of its block for the block's times.
             if (!_block.TryAdd(sample))
             {
-                Close();
+                Store();
                 _block.TryAdd(sample);
             }
 
-            if (_block.IsFull)
+            if (_block.Count >= SetsABlock)
             {
-                Close();
+                Store();
             }
 
             _last = sample.Microseconds;
@@ -57,16 +66,53 @@ namespace LoggerBox.Capture.Samples
             return gap;
         }
 
+        /// <summary>Does a part of what a full block takes to be stored; true when there was something.</summary>
+        public bool Advance()
+        {
+            if (!_isStoring)
+            {
+                return false;
+            }
+
+            _isStoring = !_log.AdvanceBlock();
+            return true;
+        }
+
         /// <summary>Writes everything that is not yet in the log.</summary>
         public void Close()
         {
+            Store();
+            Finish();
+        }
+
+        private void TakeGap(long now)
+        {
+            Store();
+            _dropout.FromMicroseconds = _last;
+            _dropout.ToMicroseconds = now;
+            _dropout.Reason = _interval == 0 ? DropoutReason.SourceGap : DropoutReason.Overrun;
+            _log.Append(_dropout);
+        }
+
+        // The sets that follow go into the other block.
+        private void Store()
+        {
+            Finish();
             if (_block.Count > 0)
             {
-                _log.Append(_block);
+                SampleBlock full = _block;
+                _block = _stored;
+                _stored = full;
                 _block.Begin(_interval);
+                _isStoring = _log.BeginBlock(full);
             }
         }
 
-        private bool IsGap(long passed) => _last >= 0 && passed > (_interval == 0 ? UnevenGapMicroseconds : _interval);
+        private void Finish()
+        {
+            while (Advance())
+            {
+            }
+        }
     }
 }

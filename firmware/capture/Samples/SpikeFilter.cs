@@ -42,28 +42,24 @@ namespace LoggerBox.Capture.Samples
         /// <summary>Takes a reading and gives the one from two readings ago, or Missing where that was wild, a hole, or not yet there.</summary>
         public int Pass(int value)
         {
-            _first = _second;
-            _second = _middle;
-            int candidate = _fourth;
-            _middle = candidate;
-            _fourth = _newest;
-            _newest = value;
-            if (candidate == SampleSet.Missing)
+            int a = _second;
+            int b = _middle;
+            int c = _fourth;
+            int d = _newest;
+            int e = value;
+            _first = a;
+            _second = b;
+            _middle = c;
+            _fourth = d;
+            _newest = e;
+
+            // Missing is less than any reading.
+            if (a == SampleSet.Missing || b == SampleSet.Missing || c == SampleSet.Missing || d == SampleSet.Missing || e == SampleSet.Missing)
             {
-                return SampleSet.Missing;
+                return c == SampleSet.Missing ? c : Judge(c, c - MedianOfPresent());
             }
 
-            // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
-            int distance = candidate - Median(_first, _second, candidate, _fourth, value);
-            distance = distance < 0 ? -distance : distance;
-            int allowed = _floor + (_distance / (Smoothing / DeviationsAllowed));
-            _distance += (distance < allowed ? distance : allowed) - (_distance / Smoothing);
-            return distance > allowed ? SampleSet.Missing : candidate;
-        }
-
-        // Six comparisons: the least of four can't be the median, and of the other four the median is the second.
-        private int Median(int a, int b, int c, int d, int e)
-        {
+            // The median of five by six comparisons: the least of four can't be it, and of the other four it is the second.
             int t;
             if (a > b)
             {
@@ -79,12 +75,6 @@ namespace LoggerBox.Capture.Samples
                 e = t;
             }
 
-            // Missing is less than any reading.
-            if (a == SampleSet.Missing || d == SampleSet.Missing)
-            {
-                return MedianOfPresent();
-            }
-
             if (a > d)
             {
                 d = a;
@@ -93,6 +83,7 @@ namespace LoggerBox.Capture.Samples
                 e = t;
             }
 
+            int candidate = c;
             if (b > c)
             {
                 t = b;
@@ -100,7 +91,23 @@ namespace LoggerBox.Capture.Samples
                 c = t;
             }
 
-            return b < d ? (c < d ? c : d) : (b < e ? b : e);
+            return Judge(candidate, candidate - (b < d ? (c < d ? c : d) : (b < e ? b : e)));
+        }
+
+        // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
+        private int Judge(int candidate, int distance)
+        {
+            distance = distance < 0 ? -distance : distance;
+            int usual = _distance;
+            int allowed = _floor + (usual / (Smoothing / DeviationsAllowed));
+            if (distance <= allowed)
+            {
+                _distance = usual + distance - (usual / Smoothing);
+                return candidate;
+            }
+
+            _distance = usual + allowed - (usual / Smoothing);
+            return SampleSet.Missing;
         }
 
         private int MedianOfPresent()

@@ -21,7 +21,6 @@ namespace LoggerBox.Capture.Session
         private readonly OpenStep _openStep = new OpenStep();
         private Gear _gear;
         private Step _mark;
-        private bool _isMeasured;
         private bool _isNamed;
         private bool _wholeTestShown;
 
@@ -46,7 +45,7 @@ namespace LoggerBox.Capture.Session
         public void Look(int seconds)
         {
             _live.Step = _tags.Mark;
-            if (_tags.Mark == Step.None && !_session.IsNaming && !_isMeasured && !_isNamed)
+            if (_tags.Mark == Step.None && !_session.IsNaming && !_holds.IsMeasured && !_isNamed)
             {
                 _openStep.Recognise(_holds, _session, seconds, _tags.Gear, _tags.Mark);
             }
@@ -68,17 +67,14 @@ namespace LoggerBox.Capture.Session
                 return true;
             }
 
-            if (_isMeasured)
+            if (_holds.IsMeasured)
             {
-                _isMeasured = false;
+                _holds.Take();
                 _session.Add(_holds.Ended, _gear, _mark);
                 return true;
             }
 
-            bool wasMeasuring = _holds.IsMeasuring;
-            bool isBusy = _holds.Advance();
-            _isMeasured = wasMeasuring && !_holds.IsMeasuring && _holds.IsHold;
-            return isBusy;
+            return _holds.Advance();
         }
 
         /// <summary>Does all that is due.</summary>

@@ -73,6 +73,14 @@ namespace LoggerBox.Capture.Speed
         /// <summary>A count that an edge between these polls can have, the one nearest to the one that was seen; -1 where it can have none.</summary>
         public long Allowed(long begin, long end, long seen)
         {
+            // Mostly the edge lies where the next one must.
+            int oldest = edges.Back(window.Count - 1);
+            long between = seen - edges.Counts[oldest];
+            if (between * Shortest >= (begin - edges.Ends[oldest]) * 1000 && between * Longest <= (end - edges.Begins[oldest]) * 1000)
+            {
+                return seen;
+            }
+
             long least = 0;
             long most = long.MaxValue;
             int places = window.Count < OldestEdges ? window.Count : OldestEdges;

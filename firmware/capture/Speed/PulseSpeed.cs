@@ -106,6 +106,24 @@ namespace LoggerBox.Capture.Speed
         /// <summary>The same from the last few edges alone, for what must know at once and not exactly. To be called after <see cref="ReadTenths"/>.</summary>
         public int QuickTenths => longer.Count == 0 ? SampleSet.Missing : Shown(quickPeriod);
 
+        /// <summary>Reads the speed and all that is known of it.</summary>
+        public void Read(SampleSet sample, long now)
+        {
+            int tenths = ReadTenths(now);
+            sample.Values[Channel.Speed] = tenths;
+            sample.QuickSpeed = tenths > 0 ? QuickTenths : tenths;
+            bool isKnown = tenths > 0 && longer.Count > 0;
+            sample.SpeedUncertaintyHundredths = !isKnown ? 0 : Hundredths(tenths, agrees ? HalfOfBounds : 0, 1)
+                + Hundredths(tenths, agrees ? doubt.OfFaults() : doubt.OfLine(period, lastWidth), longer.Periods);
+            sample.SpeedBiasHundredths = isKnown && doubt.Lasting > 0 ? Hundredths(tenths, doubt.Lasting, longer.Periods) : 0;
+        }
+
+        // Parts of a period: the truth lies between the bounds.
+        private long HalfOfBounds => (bounds.Longest - bounds.Shortest) * SpeedDoubt.Parts / (2 * period);
+
+        private static int Hundredths(int tenths, long parts, long periods) =>
+            IntegerMath.Clamp(tenths * 100L * parts / (SpeedDoubt.Parts * (periods < 1 ? 1 : periods)), 0, int.MaxValue);
+
         private int Shown(long shown)
         {
             if (shown <= 0)
@@ -213,11 +231,24 @@ namespace LoggerBox.Capture.Speed
             if (agrees)
             {
                 period = (bounds.Shortest + bounds.Longest) / 2;
-                doubt.TakeAgreeing();
+                TakeDoubt(width);
                 return;
             }
 
             FitLine(width);
+        }
+
+        // Of slow pulses each lost or doubled one was told; of others it can hide between agreeing bounds.
+        private void TakeDoubt(long width)
+        {
+            if (PulseIntervals.AreSlow(period, usualPoll))
+            {
+                doubt.TakeAgreeing();
+            }
+            else
+            {
+                doubt.TakeScatter(longer.PeriodNanoseconds(), width);
+            }
         }
 
         // Both windows see the same edges: where they differ by more than brackets can make them, the speed changes.

@@ -9,8 +9,9 @@ namespace LoggerBox.Capture.Speed
         /// <summary>Of one period.</summary>
         public const int Parts = 10000;
 
-        // Steps of one period at random moments scatter the edges about their best line by a fifteenth of their number, squared.
-        private const int StepsOfScatter = 15;
+        // Steps of one period at random moments scatter the edges about their best line by a fifteenth of their number, squared; a fifth more, for what
+        // one window shows of them is often less.
+        private const int StepsOfScatter = 18;
 
         // A mean over some 256 edges: what one window happens to show of its faults is little.
         private const int MemoryShift = 8;
@@ -59,13 +60,16 @@ namespace LoggerBox.Capture.Speed
         }
 
         /// <summary>Twice the standard deviation of the line's periods over the window, and what faults may add.</summary>
-        public long OfLine(long periodNanoseconds, long bracketMicroseconds)
+        public long OfLine(long periodNanoseconds, long bracketMicroseconds) =>
+            (bracketMicroseconds * (200000L * Parts / 1000) / Roots[window.Count] * 1000 / periodNanoseconds) + OfFaults();
+
+        /// <summary>What faults may add: all to one side, and twice as much as so many by chance turn a line.</summary>
+        public long OfFaults()
         {
             long lasting = Lasting;
             long steps = StepsOfScatter * now;
             steps = steps > lasting ? steps : lasting;
-            long even = bracketMicroseconds * (200000L * Parts / 1000) / Roots[window.Count] * 1000 / periodNanoseconds;
-            return even + (steps <= 0 ? 0 : steps + IntegerMath.SquareRoot(steps * (48 * Parts / 10)));
+            return steps <= 0 ? 0 : steps + IntegerMath.SquareRoot(steps * (48 * Parts / 10));
         }
     }
 }

@@ -29,6 +29,7 @@ namespace LoggerBox.Capture.Storage
         private readonly LogTail tail;
         private readonly LogRecovery recovery;
         private readonly RecordWriter writer = new RecordWriter();
+        private readonly BlockInWork inWork = new BlockInWork();
         private readonly DropoutRecord fullStore = new DropoutRecord();
         private readonly SessionConfirmation confirmation = new SessionConfirmation();
         private uint lastNumber;
@@ -64,6 +65,7 @@ namespace LoggerBox.Capture.Storage
         public void Open()
         {
             block.Length = 0;
+            inWork.End();
             pages.Forget();
             pages.HighestNumber = 0;
             pages.HighestBootCount = 0;
@@ -120,9 +122,52 @@ namespace LoggerBox.Capture.Storage
                 return false;
             }
 
-            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record)
-                || (record.Code == RecordCode.SampleBlock && !TryStore());
+            if (record.Code == RecordCode.SampleBlock)
+            {
+                return BeginBlock((SampleBlock)record) && FinishBlock();
+            }
+
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record);
             return !IsFull;
+        }
+
+        /// <summary>
+        /// Begins to take a block of samples, which is safe from a power cut once <see cref="AdvanceBlock"/> says that it is stored. Records that are
+        /// appended meanwhile stand behind it.
+        /// </summary>
+        public bool BeginBlock(SampleBlock samples)
+        {
+            if (!IsRecording || IsFull || !FinishBlock())
+            {
+                return false;
+            }
+
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord);
+            if (!IsFull)
+            {
+                inWork.Begin(samples, TakeSequence());
+            }
+
+            return !IsFull;
+        }
+
+        /// <summary>Does a part of it; true when it is stored, or the card took no more.</summary>
+        public bool AdvanceBlock()
+        {
+            LoggedSession session = Sessions.Last!;
+            if (!inWork.IsInWork || !inWork.Advance(session.Number, session.BootCount))
+            {
+                return !inWork.IsInWork;
+            }
+
+            inWork.End();
+            IsFull |= inWork.Length == 0 || !TryAdd(inWork.Bytes, inWork.Length) || !TryStore();
+            if (!IsFull && inWork.WaitingLength > 0)
+            {
+                block.Add(inWork.Waiting, inWork.WaitingLength);
+            }
+
+            return true;
         }
 
         /// <summary>Closes the session. Where the card was full, a dropout that says so goes before the end.</summary>
@@ -133,6 +178,7 @@ namespace LoggerBox.Capture.Storage
                 return false;
             }
 
+            FinishBlock();
             if (IsFull)
             {
                 fullStore.FromMicroseconds = end.Microseconds;
@@ -199,15 +245,48 @@ namespace LoggerBox.Capture.Storage
         private bool TryGather(IRecord record)
         {
             LoggedSession session = Sessions.Last!;
-            int length = writer.Write(record, session.Number, session.BootCount, nextSequence);
-            bool gathered = length > 0 && (block.Fits(length) || TryStore());
-            if (gathered)
+            int length = writer.Write(record, session.Number, session.BootCount, TakeSequence());
+            if (inWork.IsInWork && !inWork.HasRoomFor(length))
             {
-                block.Add(writer.Bytes, length);
-                nextSequence++;
+                FinishBlock();
             }
 
+            bool waits = inWork.IsInWork && length > 0;
+            if (waits)
+            {
+                inWork.Add(writer.Bytes, length);
+            }
+
+            bool gathered = waits || (length > 0 && TryAdd(writer.Bytes, length));
+            nextSequence -= gathered ? 0 : 1u;
             return gathered;
+        }
+
+        private uint TakeSequence()
+        {
+            uint taken = nextSequence;
+            nextSequence++;
+            return taken;
+        }
+
+        private bool TryAdd(byte[] record, int length)
+        {
+            bool fits = block.Fits(length) || TryStore();
+            if (fits)
+            {
+                block.Add(record, length);
+            }
+
+            return fits;
+        }
+
+        private bool FinishBlock()
+        {
+            while (!AdvanceBlock())
+            {
+            }
+
+            return !IsFull;
         }
 
         private bool TryStore()

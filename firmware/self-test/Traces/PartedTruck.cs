@@ -63,7 +63,7 @@ namespace LoggerBox.SelfTest.Traces
 
         public void Read(SampleSet sample)
         {
-            sample.Values[Channel.Speed] = speed.ReadTenths(now);
+            speed.Read(sample, now);
             bool spike = Is(TruckTrace.Spikes) && noise.Next() < 2000;
             for (int channel = Channel.Main; channel < Channel.Count; channel++)
             {

@@ -25,6 +25,7 @@ namespace LoggerBox.SelfTest.Traces
             Log = new RecordLog(store);
             Log.Open();
             Engine = new CaptureEngine(truck, Log, plan, TruckPlan.Header(plan, intervalMicroseconds));
+            Engine.Begin(interval);
         }
 
         public int Steps { get; private set; }

@@ -67,8 +67,8 @@ public sealed class SimulatedBoard : IBoard
     public void Read(SampleSet sample)
     {
         ArgumentNullException.ThrowIfNull(sample);
-        int tenths = _speed.ReadTenths(sample.Microseconds);
-        sample.Values[Channel.Speed] = tenths;
+        _speed.Read(sample, sample.Microseconds);
+        int tenths = sample.Values[Channel.Speed];
         ShownRpm = tenths == SampleSet.Missing ? 0 : tenths / 10.0;
         double ripple = Math.Sin(2 * Math.PI * PumpTeeth * _pumpTurns);
         double hertz = PumpTeeth * _truck.Rpm / 60;

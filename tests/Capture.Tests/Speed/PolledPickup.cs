@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Capture.Speed;
 using LoggerBox.Protocol.Records;
 
@@ -25,8 +26,12 @@ internal sealed class PolledPickup(int pulses, int revolutions, double rpm, Rand
     public int DoubledOneIn { get; init; }
 
     /// <summary>Errors in rpm and the bound of each, three and a half seconds of readings, four a second, from the fifth second on.</summary>
-    public IEnumerable<(double Error, double Bound)> Readings()
+    public IEnumerable<(double Error, double Bound)> Readings() => WithUncertainty().Select(reading => (reading.Error, reading.Bound));
+
+    /// <summary>The same with what the estimator says of each.</summary>
+    public IEnumerable<(double Error, double Uncertainty, double Bound)> WithUncertainty()
     {
+        SampleSet sample = new();
         PulseSpeed speed = new(pulses, revolutions);
         double phase = random.NextDouble();
         long real = 0, counted = 0, seen = 0;
@@ -47,8 +52,9 @@ internal sealed class PolledPickup(int pulses, int revolutions, double rpm, Rand
 
             if (poll > 400 && poll % 25 == 0)
             {
-                int tenths = speed.ReadTenths(now);
-                yield return ((tenths == SampleSet.Missing ? 0 : tenths / 10.0) - rpm, Bound());
+                speed.Read(sample, now);
+                int tenths = sample.Values[Channel.Speed];
+                yield return ((tenths == SampleSet.Missing ? 0 : tenths / 10.0) - rpm, sample.SpeedUncertaintyHundredths / 1000.0, Bound());
             }
         }
     }

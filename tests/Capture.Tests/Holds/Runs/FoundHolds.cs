@@ -61,13 +61,13 @@ internal static class FoundHolds
 
     private static void Measure(HoldFinder finder, int channel, List<FoundHold> found)
     {
-        bool hasEnded = finder.IsMeasuring;
         while (finder.Advance())
         {
         }
 
-        if (hasEnded && finder.IsHold)
+        if (finder.IsMeasured)
         {
+            finder.Take();
             found.Add(Of(finder.Ended, channel));
         }
     }
