@@ -17,6 +17,9 @@ namespace LoggerBox.Capture.Holds
         // widen the scatter that the way is held against.
         private const int SpeedArrivesBins = 10;
 
+        // Over so long a foot drifts farther than it does between neighbouring windows; what parts two steps is four times as much.
+        private const int SurelyElsewhere = 4;
+
         /// <summary>The most that <see cref="BinsLeft"/> says.</summary>
         public const int MostBinsLeft = BinsLeaving + SpeedArrivesBins;
 
@@ -65,17 +68,17 @@ namespace LoggerBox.Capture.Holds
         {
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                if (Left(channel, 0))
+                if (Left(channel, 0, 1))
                 {
                     return BinsLeaving;
                 }
             }
 
-            return Left(Channel.Speed, SpeedArrivesBins) ? MostBinsLeft : 0;
+            return Left(Channel.Speed, SpeedArrivesBins, SurelyElsewhere) ? MostBinsLeft : 0;
         }
 
         // The newest bins against the window that ended so many bins before them.
-        private bool Left(int channel, int between)
+        private bool Left(int channel, int between, int times)
         {
             int end = _span.Count;
             int newest = end - NewestBins;
@@ -92,7 +95,7 @@ namespace LoggerBox.Capture.Holds
 
             // Scatter costs a root: it is asked for only where the step is more than stands still in any case.
             long level = _tolerances.Level(channel, before);
-            return step > _tolerances.Left(channel, level, 0)
+            return step > times * _tolerances.Left(channel, level, 0)
                 && step > _tolerances.Left(channel, level, _span.Deviation(channel, begin, middle));
         }
 
