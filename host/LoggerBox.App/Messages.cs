@@ -58,7 +58,7 @@ internal static class Messages
     public const string SessionArgument = "Session ids, as `sessions` lists them.";
     public const string ImportArgument = "The trace file (.csv) or the job file (.lbjob).";
     public const string SheetArgument = "The data sheet (.toml).";
-    public const string ReportOutOption = "Where the report goes (.html).";
+    public const string ReportOutOption = "Where the report goes: a page (.html) or sheets of paper (.pdf).";
     public const string ExportOutOption = "Where the trace (.csv) or the job (.lbjob) goes.";
     public const string PulsesOption = "Pickup edge times in seconds, one a line, in place of the rpm column.";
     public const string PulsesPerRevolutionOption = "Pickup pulses per engine revolution; 0.5 for the plug lead of a four-stroke.";
@@ -204,7 +204,7 @@ internal static class Messages
 
     public static string NoSheet(string what) => $"There is no data sheet to judge {what} by: name the truck's with --sheet FILE, or write a job with one.";
 
-    public static string ReportEnding(string path) => $"{path} is no .html file: this release writes the report as a page that any browser prints; end the name in .html.";
+    public static string ReportEnding(string path) => $"{path} is neither a .html nor a .pdf file: the report is a page or sheets of paper; end the name in one of these.";
 
     public static string ExportEnding(string path) => $"{path} is neither a .csv nor a .lbjob file: this release exports traces as .csv and whole jobs as .lbjob; end the name in one of these.";
 

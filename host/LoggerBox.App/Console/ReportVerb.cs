@@ -4,6 +4,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Report.Pdf;
 using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
@@ -20,13 +21,24 @@ internal static class ReportVerb
         verb.SetAction(line =>
         {
             string path = line.GetRequiredValue(file);
-            if (!path.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
+            bool isPdf = path.EndsWith(".pdf", StringComparison.OrdinalIgnoreCase);
+            if (!isPdf && !path.EndsWith(".html", StringComparison.OrdinalIgnoreCase))
             {
                 throw new UserErrorException(Messages.ReportEnding(path), usage: true);
             }
 
             (Subject subject, Judgement judgement) = reading.Judged(line);
-            WholeFile.Write(path, HtmlReport.Render(subject.Report(judgement, DateTimeOffset.Now)));
+            ReportDocument report = subject.Report(judgement, DateTimeOffset.Now);
+            if (isPdf)
+            {
+                byte[] sheets = PdfReport.Render(report);
+                WholeFile.Write(path, file => file.Write(sheets));
+            }
+            else
+            {
+                WholeFile.Write(path, HtmlReport.Render(report));
+            }
+
             terminal.Out.WriteLine(Messages.Wrote(path));
             return CommandLine.Done;
         });

@@ -45,6 +45,10 @@ public static class Outcome
     /// <summary>Whether any reading met a limit: without one, no suspect is no finding of health.</summary>
     public static bool IsJudged(Judgement judgement) => judgement.Checks.Any(Counts);
 
+    /// <summary>No suspect, and no finding of health either.</summary>
+    public static bool IsOpen(Judgement judgement) =>
+        IsIncomplete(judgement) || !IsJudged(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict));
+
     private static bool Counts(Check check) => check.Verdict is not (Verdict.NotMeasured or Verdict.Void);
 
     public static bool IsIncomplete(Judgement judgement) => judgement.Validity.Any(note => note.Code == Incomplete);

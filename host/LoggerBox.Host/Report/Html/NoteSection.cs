@@ -1,6 +1,4 @@
-using System.Linq;
 using LoggerBox.Host.Judging;
-using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Report.Html;
 
@@ -12,9 +10,9 @@ internal static class NoteSection
         if (judgement.Validity.Count > 0)
         {
             page.Element("h2", "About the measurement").Open("ul", "notes");
-            foreach (ValidityNote note in judgement.Validity.OrderBy(note => note.Effect == ValidityEffect.Note))
+            foreach (var (isVoid, step, text) in ReportWords.Notes(judgement))
             {
-                WriteNote(page, note);
+                WriteNote(page, isVoid, step, text);
             }
 
             page.Close("ul");
@@ -29,19 +27,19 @@ internal static class NoteSection
         page.Close("ul");
     }
 
-    private static void WriteNote(Markup page, ValidityNote note)
+    private static void WriteNote(Markup page, bool isVoid, string step, string text)
     {
         page.Open("li");
-        if (note.Effect == ValidityEffect.Void)
+        if (isVoid)
         {
             page.Element("span", "✕ Void", "void").Text(" ");
         }
 
-        if (note.Step != Step.None)
+        if (step.Length > 0)
         {
-            page.Element("strong", StepWords.Of(note.Step) + ": ");
+            page.Element("strong", step + ": ");
         }
 
-        page.Text(note.Text).Close("li");
+        page.Text(text).Close("li");
     }
 }

@@ -23,7 +23,7 @@ internal static class ReadingSection
         }
 
         page.Close("table");
-        page.Element("p", "Measured: the settled mean, after taking off the engine-off reading. ±: expanded uncertainty, 95 %. The bar shows the limits (grey) and the reading with its uncertainty.", "soft small");
+        page.Element("p", ReportWords.Measured, "soft small");
         WriteEngagements(page, judgement.Engagements);
     }
 
@@ -44,7 +44,7 @@ internal static class ReadingSection
         page.Open("td", "band");
         LimitBar.Write(page, row);
         page.Close("td");
-        page.Element("td", row.Verdict is Verdict spoken ? VerdictWords.Symbol(spoken) + " " + VerdictWords.Word(spoken) : "recorded", "verdict " + look);
+        page.Element("td", ReportWords.Verdict(row), "verdict " + look);
         page.Close("tr");
     }
 

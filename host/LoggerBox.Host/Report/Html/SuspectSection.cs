@@ -24,7 +24,7 @@ internal static class SuspectSection
         bool shared = judgement.Suspects.GroupBy(suspect => suspect.Rank).Any(rank => rank.Count() > 1);
         if (shared)
         {
-            page.Element("p", "Suspects of the same rank cannot be told apart by these readings; the check beside each one does it.", "soft small");
+            page.Element("p", ReportWords.SharedRanks, "soft small");
         }
     }
 
@@ -32,7 +32,7 @@ internal static class SuspectSection
     {
         page.Open("div", "suspect").Open("h3");
         page.Element("span", suspect.Rank.ToString(CultureInfo.InvariantCulture), "rank");
-        page.Text(Capital(CauseWords.Of(suspect.Code))).Close("h3");
+        page.Text(ReportWords.Capital(CauseWords.Of(suspect.Code))).Close("h3");
         WriteList(page, "Speaks for it", suspect.For);
         WriteList(page, "Speaks against it", suspect.Against);
         page.Open("div", "next").Element("strong", "Next: ").Text(suspect.Next).Close("div");
@@ -54,6 +54,4 @@ internal static class SuspectSection
 
         page.Close("ul");
     }
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -21,8 +21,7 @@ internal static class TracePlot
 
     public static void Write(Markup page, TraceCurve curve, string title, string ink, IReadOnlyList<JudgedHold> holds)
     {
-        double step = NiceStep(Highest(curve) * 1.06, 3);
-        double top = Math.Max(step, Math.Ceiling(Highest(curve) * 1.02 / step) * step);
+        (double step, double top) = PlotScale.Upward(curve);
         double X(double second) => Left + (second - curve.From) / (curve.To - curve.From) * (Width - Left - Right);
         double Y(double value) => Height - Bottom - Math.Clamp(value, 0, top) / top * (Height - Top - Bottom);
 
@@ -66,7 +65,7 @@ internal static class TracePlot
 
     private static void DrawTime(Markup page, TraceCurve curve, Func<double, double> x)
     {
-        double step = NiceStep(curve.To - curve.From, 8);
+        double step = PlotScale.Step(curve.To - curve.From, 8);
         for (double mark = Math.Ceiling(curve.From / step) * step; mark <= curve.To; mark += step)
         {
             Label(page, x(mark), Height - 4, mark.ToString("0.##", CultureInfo.InvariantCulture), "middle", "#59636d", 9.5);
@@ -90,22 +89,6 @@ internal static class TracePlot
         }
 
         return path.ToString();
-    }
-
-    /// <summary>Ignition noise makes single wild samples; they are drawn up to the frame, and do not flatten the rest.</summary>
-    private static double Highest(TraceCurve curve)
-    {
-        double[] highs = [.. curve.Points.Select(point => point.High).Order()];
-        return Math.Max(1e-3, Math.Min(highs[^1], 1.25 * highs[(int)(0.98 * (highs.Length - 1))]));
-    }
-
-    /// <summary>1, 2 or 5 times a power of ten, for about the wanted number of marks.</summary>
-    private static double NiceStep(double span, int marks)
-    {
-        double rough = Math.Max(span, 1e-6) / marks;
-        double power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        double digit = rough / power;
-        return power * (digit <= 1 ? 1 : digit <= 2 ? 2 : digit <= 5 ? 5 : 10);
     }
 
     private static void Line(Markup page, double x1, double y1, double x2, double y2, string ink) =>

@@ -40,6 +40,6 @@ internal static class TraceSection
             page.Close("div");
         }
 
-        page.Element("p", "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.", "soft small");
+        page.Element("p", ReportWords.Traces, "soft small");
     }
 }

@@ -5,7 +5,7 @@ using LoggerBox.Host.Sessions;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Records;
 
-namespace LoggerBox.Host.Report.Html;
+namespace LoggerBox.Host.Report;
 
 /// <summary>One channel thinned to what paper can show: per column the lowest and highest value, so that no spike is lost; a gap stays a gap.</summary>
 internal sealed class TraceCurve

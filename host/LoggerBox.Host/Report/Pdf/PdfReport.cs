@@ -1,0 +1,26 @@
+using System;
+
+namespace LoggerBox.Host.Report.Pdf;
+
+/// <summary>The report as sheets of paper: the first for the customer, the rest for the file. It says what the page says.</summary>
+public static class PdfReport
+{
+    public static byte[] Render(ReportDocument report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        using Paper paper = new($"{ReportWords.Truck(report.Judgement)}: lack-of-power test, {report.Title}", report.Made);
+        HeadPart.Write(paper, report);
+        SuspectPart.Write(paper, report.Judgement);
+        ClosingPart.WriteSignatures(paper);
+        paper.NewPage();
+        ReadingPart.Write(paper, report.Judgement);
+        foreach (ReportRecording recording in report.Recordings)
+        {
+            TracePart.Write(paper, recording, report.Judgement);
+        }
+
+        NotePart.Write(paper, report.Judgement);
+        ClosingPart.Write(paper, report);
+        return paper.Finish($"{ReportWords.Truck(report.Judgement)} · {report.Title} · {ReportWords.Moment(report.Made)}");
+    }
+}

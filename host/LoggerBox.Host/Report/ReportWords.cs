@@ -1,0 +1,112 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+using LoggerBox.Host.Judging;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Report;
+
+/// <summary>What a printed report says beside the judgement's own sentences, the same on every kind of paper.</summary>
+public static class ReportWords
+{
+    public const string Kind = "Lack-of-power test";
+
+    public const string Cautions =
+        "This report names suspects, not culprits. The truck's own service manual, local safety law and the judgement of a licensed technician come before it. "
+        + "Before any further check: truck down and wheels chocked for stalls, drive wheels clear and the truck on rated stands for tests in gear, load lowered, nobody near; "
+        + "engine off and pressure gone before a hose is touched; hot oil burns; ventilate against exhaust gas. Never bypass a seat, brake or direction interlock.";
+
+    public const string Uncertainty =
+        "± is the expanded uncertainty for 95 % (k = 2, Student's t where readings are few): scatter of the hold, zero and span of the transducers as stated for the instrument. "
+        + "A reading inside or outside a limit by less than that is too close to call and accuses nobody by itself.";
+
+    public const string SharedRanks = "Suspects of the same rank cannot be told apart by these readings; the check beside each one does it.";
+
+    public const string Measured =
+        "Measured: the settled mean, after taking off the engine-off reading. ±: expanded uncertainty, 95 %. The bar shows the limits (grey) and the reading with its uncertainty.";
+
+    public const string Traces = "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.";
+
+    /// <summary>Where who answers for it signs.</summary>
+    public static IReadOnlyList<string> Signatures { get; } = ["Technician, date", "Checked by, date", "Customer, date"];
+
+    public static string Truck(Judgement judgement) => judgement.Truck.Length == 0 ? "Truck not named" : judgement.Truck;
+
+    /// <summary>UTC with the shop's own clock beside it: who reads the paper lives by the second, the archive by the first.</summary>
+    public static string Moment(DateTimeOffset time)
+    {
+        string local = time.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        string offset = time.Offset.ToString(time.Offset < TimeSpan.Zero ? @"\-hh\:mm" : @"\+hh\:mm", CultureInfo.InvariantCulture);
+        string utc = time.UtcDateTime.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
+        return time.Offset == TimeSpan.Zero ? utc + " UTC" : $"{local} (UTC{offset}; {utc} UTC)";
+    }
+
+    /// <summary>The work order, when it was recorded, and the data sheet.</summary>
+    public static IEnumerable<ReportFact> Facts(ReportDocument report)
+    {
+        foreach (ReportFact fact in report.Facts)
+        {
+            yield return fact;
+        }
+
+        foreach (ReportRecording recording in report.Recordings)
+        {
+            string started = recording.StartedUtc is DateTimeOffset utc ? Moment(utc.ToOffset(recording.ShopOffset)) : "undated: the logger's clock was not set";
+            yield return new ReportFact("Recorded", report.Recordings.Count == 1 ? started : recording.Name + ": " + started);
+        }
+
+        string source = report.Judgement.SheetSource;
+        yield return new ReportFact("Data sheet", report.Judgement.SheetName + (source.Length == 0 ? "" : " — " + source));
+    }
+
+    /// <summary>What it comes to, with its sign: the headline, how many readings, what to do first.</summary>
+    public static (string Headline, IReadOnlyList<string> Lines) Outcome(Judgement judgement)
+    {
+        string symbol = judgement.Suspects.Count > 0 ? "▶ " : Report.Outcome.IsOpen(judgement) ? "△ " : "✓ ";
+        List<string> lines = [Report.Outcome.Explanation(judgement)];
+        if (judgement.Suspects.Count > 0)
+        {
+            lines.Add("Do first: " + judgement.Suspects.OrderBy(suspect => suspect.Rank).First().Next);
+        }
+
+        return (symbol + Report.Outcome.Headline(judgement), lines);
+    }
+
+    /// <summary>Voids first, each with its step.</summary>
+    public static IEnumerable<(bool IsVoid, string Step, string Text)> Notes(Judgement judgement) => judgement.Validity
+        .OrderBy(note => note.Effect == ValidityEffect.Note)
+        .Select(note => (note.Effect == ValidityEffect.Void, note.Step == Step.None ? "" : StepWords.Of(note.Step), note.Text));
+
+    public static string Verdict(ReadingRow row) =>
+        row.Verdict is Verdict spoken ? VerdictWords.Symbol(spoken) + " " + VerdictWords.Word(spoken) : "recorded";
+
+    public static string Instrument(ReportRecording recording)
+    {
+        SessionHeader header = recording.Session.Header;
+        string who = header.LoggerId == 0 ? "recording of another instrument" : $"logger {header.LoggerId:X8}, session {header.SessionNumber}";
+        string rate = header.SampleIntervalMicroseconds == 0 ? "unevenly spaced samples" : $"{1e6 / header.SampleIntervalMicroseconds:0.#} sample sets a second";
+        string pickup = $"{header.PickupPulses / (double)Math.Max((ushort)1, header.PickupRevolutions):0.###} pickup pulses per revolution";
+        string accuracy = header.Pressures.Max(channel => channel.AccuracyPascal) is int pascal and > 0
+            ? $"stated error of the pressures up to {pascal / 1000.0:0.#} kPa"
+            : "error of the pressure channels not stated";
+        return $"{recording.Name}: {who}, {recording.Session.Samples.Count} sample sets, {rate}, {pickup}, {accuracy}.";
+    }
+
+    /// <summary>What proves the report unchanged, and how it was made.</summary>
+    public static IEnumerable<string> Proof(ReportDocument report)
+    {
+        yield return $"Rules {report.Judgement.Rules}. Pressures in {Figure.Unit(report.Judgement.Unit)}. Verdicts can be computed again from the records at any time.";
+        foreach (ReportRecording recording in report.Recordings)
+        {
+            yield return $"{recording.Name}: SHA-256 of the records {recording.Fingerprint}";
+        }
+    }
+
+    public static string Capital(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+    }
+}

@@ -1,0 +1,108 @@
+using System;
+using System.Diagnostics;
+using System.IO;
+using System.Linq;
+using System.Text;
+using System.Text.RegularExpressions;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
+using LoggerBox.Host.Report.Pdf;
+using PdfSharp.Pdf;
+using PdfSharp.Pdf.IO;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Report;
+
+/// <summary>The sheets of paper, read back by other programs: the library's own reader, and Poppler's pdftotext where it is installed.</summary>
+public class PdfReportTests
+{
+    private const string Hostile = "\u202Eevil\u0000 (x) \\) /Type <script> ../../x";
+
+    [Fact]
+    public void It_is_a_document_of_a_few_sheets_with_its_own_fonts_and_nothing_else()
+    {
+        byte[] sheets = PdfReport.Render(SampleReport.Document());
+        using PdfDocument document = PdfReader.Open(new MemoryStream(sheets), PdfDocumentOpenMode.Import);
+        Assert.InRange(document.PageCount, 2, 5);
+        Assert.Equal("Sample truck: lack-of-power test, job 12", document.Info.Title);
+        Assert.All(document.Pages.Cast<PdfPage>(), page => Assert.Equal((595, 842), ((int)Math.Round(page.Width.Point), (int)Math.Round(page.Height.Point))));
+
+        string names = Encoding.Latin1.GetString(sheets);
+        Assert.Matches("/FontFile2", names);
+        Assert.DoesNotMatch("/JavaScript|/Launch|/URI|/EmbeddedFile|/OpenAction", names);
+    }
+
+    [Fact]
+    public void Whatever_anyone_wrote_stays_text()
+    {
+        byte[] sheets = PdfReport.Render(SampleReport.Document(Hostile));
+        using PdfDocument document = PdfReader.Open(new MemoryStream(sheets), PdfDocumentOpenMode.Import);
+        Assert.InRange(document.PageCount, 2, 6);
+        Assert.DoesNotContain('\u202E', document.Info.Title);
+        Assert.DoesNotContain('\0', document.Info.Title);
+    }
+
+    [PopplerFact]
+    public void A_word_that_is_wider_than_the_sheet_is_broken_and_nothing_of_it_lost()
+    {
+        ReportDocument report = SampleReport.Document();
+        string text = Poppler.Text(PdfReport.Render(report with { Facts = [new ReportFact("Complaint", new string('#', 400))] }));
+        Assert.Equal(400, text.Count(letter => letter == '#'));
+    }
+
+    [PopplerFact]
+    public void It_says_what_the_judgement_says()
+    {
+        ReportDocument report = SampleReport.Document();
+        string text = Plain(Poppler.Text(PdfReport.Render(report)));
+        Judgement judgement = report.Judgement;
+        string[] expected =
+        [
+            Outcome.Headline(judgement),
+            Outcome.Explanation(judgement),
+            .. report.Facts.Select(fact => fact.Value).OfType<string>(),
+            .. judgement.Suspects.SelectMany(suspect => suspect.For.Concat(suspect.Against).Append(suspect.Next)),
+            .. judgement.Validity.Select(note => note.Text),
+            .. judgement.NotCovered.SelectMany(fault => (string[])[fault.Text, fault.Next]),
+            "▼ LOW", "▲ HIGH", "101.7 psi", "131.0 to 180.0",
+            ReportWords.Cautions,
+            ReportWords.Uncertainty,
+            SampleReport.Fingerprint,
+        ];
+        Assert.All(expected, part => Assert.Contains(Plain(part), text, StringComparison.Ordinal));
+    }
+
+    /// <summary>Without spaces and line ends, which a sheet sets as it needs.</summary>
+    private static string Plain(string text) => Regex.Replace(text, @"\s+", "");
+
+    private static class Poppler
+    {
+        public static string Text(byte[] sheets)
+        {
+            string path = Path.GetTempFileName();
+            try
+            {
+                File.WriteAllBytes(path, sheets);
+                using Process reader = Process.Start(new ProcessStartInfo(PopplerFactAttribute.Program, ["-enc", "UTF-8", "-raw", path, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
+                string text = reader.StandardOutput.ReadToEnd();
+                reader.WaitForExit();
+                Assert.Equal(0, reader.ExitCode);
+                return text;
+            }
+            finally
+            {
+                File.Delete(path);
+            }
+        }
+    }
+}
+
+/// <summary>A test that needs Poppler's pdftotext. Without it it is left out with the reason; with CI=true it is run all the same, and fails.</summary>
+public sealed class PopplerFactAttribute : FactAttribute
+{
+    public const string Program = "/usr/bin/pdftotext";
+
+    public PopplerFactAttribute() => Skip = !File.Exists(Program) && !string.Equals(Environment.GetEnvironmentVariable("CI"), "true", StringComparison.OrdinalIgnoreCase)
+        ? $"There is no {Program}: install Debian's package poppler-utils."
+        : null;
+}
