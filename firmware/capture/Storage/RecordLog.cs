@@ -122,12 +122,13 @@ namespace LoggerBox.Capture.Storage
                 return false;
             }
 
-            if (record.Code == RecordCode.SampleBlock)
+            if (record is SampleBlock samples)
             {
-                return BeginBlock((SampleBlock)record) && FinishBlock();
+                return BeginBlock(samples) && FinishBlock();
             }
 
-            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record);
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record)
+                || (record.Code == RecordCode.SampleBlock && !TryStore());
             return !IsFull;
         }
 
