@@ -57,18 +57,6 @@ namespace LoggerBox.Capture.Holds
             return _learning == Channel.Count;
         }
 
-        /// <summary>Disagreement of the worst channel, in thousandths of what matters.</summary>
-        public int WorstCoarsely(int begin, int end)
-        {
-            int worst = 0;
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                worst = IntegerMath.Max(worst, CoarsePerMille(channel, begin, end));
-            }
-
-            return worst;
-        }
-
         /// <summary>A channel agrees as closely as its noise lets one see.</summary>
         /// <param name="atEnd">The last half second is held against the rest, not the first.</param>
         public bool AgreesFinely(int channel, int begin, int end, bool atEnd) =>
