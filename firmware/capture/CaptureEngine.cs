@@ -29,6 +29,9 @@ namespace LoggerBox.Capture
         private const int BinsUntilCaptured = 15;
         private const int BinsASecond = 5;
 
+        // Of what is due: a part is some hundred instructions, 1,500 at the most.
+        private const int PartsAStep = 3;
+
         private readonly IBoard _board;
         private readonly RecordLog _log;
         private readonly PlanRecord _plan;
@@ -120,12 +123,18 @@ namespace LoggerBox.Capture
             Show(now);
         }
 
-        // What no reading waits for: nothing where a bin is to be followed, a little while samples are written, and twice as much in all other steps.
+        // What no reading waits for: nothing where a bin is to be followed, a little while samples are written, and some more in all other steps.
         private void WorkOn(bool hasBin, long now)
         {
-            if (!_recorder.Advance() && !(hasBin && _log.IsRecording && _header.SampleIntervalMicroseconds > 0) && _due.Advance(now) && !_recorder.IsWriting)
+            if (_recorder.Advance() || (hasBin && _header.SampleIntervalMicroseconds > 0))
             {
-                _due.Advance(now);
+                return;
+            }
+
+            int parts = _recorder.IsWriting ? 1 : PartsAStep;
+            while (parts > 0 && _due.Advance(now))
+            {
+                parts--;
             }
         }
 

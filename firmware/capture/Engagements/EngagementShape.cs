@@ -20,7 +20,7 @@ namespace LoggerBox.Capture.Engagements
         // Shorter than this even a harsh clutch has not shown what it settles at.
         private const int MinimumMicroseconds = 1000000;
 
-        private const int PointsAtATime = 64;
+        private const int PointsAtATime = 24;
         private const int StretchPoints = 10;
         private const int NeighboursOfPeak = 5;
 
@@ -136,7 +136,7 @@ namespace LoggerBox.Capture.Engagements
         private void SeekEmpty()
         {
             int middle = _first + ((_last - _first) / 2);
-            int until = IntegerMath.Min(_next + (PointsAtATime / 2), middle);
+            int until = IntegerMath.Min(_next + PointsAtATime, middle);
             for (; _next < until; _next += StretchPoints / 2)
             {
                 _empty = IntegerMath.Min(_empty, _clutch.Mean(_next, IntegerMath.Min(_next + StretchPoints, _last)));

@@ -57,18 +57,6 @@ namespace LoggerBox.Capture.Holds
             return _learning == Channel.Count;
         }
 
-        /// <summary>Disagreement of the worst channel, in thousandths of what matters.</summary>
-        public int WorstCoarsely(int begin, int end)
-        {
-            int worst = 0;
-            for (int channel = 0; channel < Channel.Count; channel++)
-            {
-                worst = IntegerMath.Max(worst, CoarsePerMille(channel, begin, end));
-            }
-
-            return worst;
-        }
-
         /// <summary>A channel agrees as closely as its noise lets one see.</summary>
         /// <param name="atEnd">The last half second is held against the rest, not the first.</param>
         public bool AgreesFinely(int channel, int begin, int end, bool atEnd) =>
@@ -96,22 +84,27 @@ namespace LoggerBox.Capture.Holds
                 : _span.Mean(channel, end - third, end) - _span.Mean(channel, begin, begin + third);
         }
 
-        /// <summary>Scatter about the straight line, hundredths: of a line that rises by d between the thirds, 3 d d / 16 of the variance is its own.</summary>
-        public long Noise(int channel, int begin, int end)
+        /// <summary>Scatter about the straight line, hundredths.</summary>
+        public long Noise(int channel, int begin, int end) => IntegerMath.SquareRoot(NoiseSquare(channel, begin, end));
+
+        // Of a line that rises by d between the thirds, 3 d d / 16 of the variance is its own.
+        private long NoiseSquare(int channel, int begin, int end)
         {
-            long deviation = _span.Deviation(channel, begin, end);
             long drift = Drift(channel, begin, end);
-            long left = (deviation * deviation) - (3 * drift * drift / 16);
-            return left <= 0 ? 0 : IntegerMath.SquareRoot(left);
+            return _span.Variance(channel, begin, end) - (3 * drift * drift / 16);
         }
 
-        // Three standard errors of the difference of the thirds: sqrt(6 / n) of the scatter each. Noise costs roots: it is asked for only where the
-        // difference is more than none in any case.
+        // Three standard errors of the difference of the thirds: sqrt(6 / n) of the scatter each, so 54 / n of its square.
         private bool ThirdsAgree(int channel, int begin, int end)
         {
             long drift = Drift(channel, begin, end);
-            return PerMille(drift, Floor(channel, begin, end)) <= Agrees
-                || PerMille(drift, Noise(channel, begin, end) * 7348 / IntegerMath.Max(1, (int)IntegerMath.SquareRoot((end - begin) * 1000000L)) * _wider[channel] / 1000) <= Agrees;
+            if (PerMille(drift, Floor(channel, begin, end)) <= Agrees)
+            {
+                return true;
+            }
+
+            long independent = drift * 1000 / _wider[channel];
+            return independent * independent * (end - begin) / 54 <= NoiseSquare(channel, begin, end);
         }
 
         // The half second at the edge against the half that is away from it. The tail of an approach at its head is what the bins scatter by at
@@ -129,8 +122,13 @@ namespace LoggerBox.Capture.Holds
             int last = atEnd ? middle : end;
             long away = _span.Mean(channel, first, last);
             long off = _span.Mean(channel, edge, edge + EdgeBins) - away;
-            return PerMille(off, _tolerances.Settled(channel, _tolerances.Level(channel, away))) <= Agrees
-                || PerMille(off, Noise(channel, first, last) * IntegerMath.Min(_wider[channel], MostWiderEdge) * 11 / 10000) <= Agrees;
+            if (PerMille(off, _tolerances.Settled(channel, _tolerances.Level(channel, away))) <= Agrees)
+            {
+                return true;
+            }
+
+            long independent = off * 10000 / (11 * IntegerMath.Min(_wider[channel], MostWiderEdge));
+            return independent * independent <= NoiseSquare(channel, first, last);
         }
 
         private long Floor(int channel, int begin, int end) => _tolerances.Settled(channel, _tolerances.Level(channel, _span.Mean(channel, begin, end)));

@@ -176,6 +176,16 @@ namespace LoggerBox.Capture.Holds
                 (short)(_counts[channel][b] - _counts[channel][a]), _sums[channel][b] - _sums[channel][a], _squares[channel][b] - _squares[channel][a], 1);
         }
 
+        /// <summary>Sample variance of the bins, square hundredths.</summary>
+        public long Variance(int channel, int from, int to)
+        {
+            int a = Place(from);
+            int b = Place(to);
+            long count = (short)(_counts[channel][b] - _counts[channel][a]);
+            long sum = _sums[channel][b] - _sums[channel][a];
+            return count < 2 ? 0 : ((count * (_squares[channel][b] - _squares[channel][a])) - (sum * sum)) / (count * (count - 1));
+        }
+
         private int Place(int index)
         {
             int place = _first + index;

@@ -26,6 +26,7 @@ namespace LoggerBox.Capture.Holds
         private int _tried;
         private int _found;
         private int _least;
+        private int _unsettled;
         private int _channel;
         private bool _agrees;
         private bool _sure;
@@ -224,14 +225,7 @@ namespace LoggerBox.Capture.Holds
         {
             if (_tried <= _until - FewestBins && _least > Agreement.Agrees)
             {
-                int unsettled = _agreement.WorstCoarsely(_tried, _until);
-                if (unsettled < _least)
-                {
-                    _least = unsettled;
-                    _found = _tried;
-                }
-
-                _tried += _step;
+                TryCoarsely();
                 return;
             }
 
@@ -245,6 +239,23 @@ namespace LoggerBox.Capture.Holds
             _agrees = _agreement.AgreesFinely(_channel, begin, end, atEnd);
             _channel = _agrees && _channel < Channel.Count - 1 ? _channel + 1 : 0;
             return _channel == 0;
+        }
+
+        // A channel at a time, as long as the part can still be better than the best so far.
+        private void TryCoarsely()
+        {
+            _unsettled = IntegerMath.Max(_channel == 0 ? 0 : _unsettled, _agreement.CoarsePerMille(_channel, _tried, _until));
+            bool isWorse = _unsettled >= _least;
+            _channel++;
+            if (!isWorse && _channel < Channel.Count)
+            {
+                return;
+            }
+
+            _least = isWorse ? _least : _unsettled;
+            _found = isWorse ? _found : _tried;
+            _tried += _step;
+            _channel = 0;
         }
 
         private void Judge()

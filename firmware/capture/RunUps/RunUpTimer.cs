@@ -14,7 +14,7 @@ namespace LoggerBox.Capture.RunUps
 
         // A quarter above the old speed: less is a foot that corrects, not a run-up.
         private const int RisePercent = 25;
-        private const int PointsAtATime = 48;
+        private const int PointsAtATime = 32;
 
         private readonly FineTrace _speed;
         private int _next;

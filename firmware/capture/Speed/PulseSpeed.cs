@@ -7,7 +7,7 @@ namespace LoggerBox.Capture.Speed
     /// or the last period where that is shorter. Speed is the middle of what the polls allow, or the least-squares slope of bracket middles over count,
     /// so that a late poll widens one bracket and shifts nothing. Half a second of edges while the speed stands, a fifth while it changes.
     /// </summary>
-    public sealed class PulseSpeed
+    public sealed partial class PulseSpeed
     {
         private const int FewestEdges = 4;
         private const int LongMicroseconds = 500000;
@@ -82,58 +82,6 @@ namespace LoggerBox.Capture.Speed
 
             lastCount = count;
             lastPoll = microseconds;
-        }
-
-        /// <summary>Tenths of rpm; 0 once no edge came for the period of the slowest speed; missing until that can be known.</summary>
-        public int ReadTenths(long now)
-        {
-            if (longer.Count == 0)
-            {
-                return polled && now - firstPoll > stoppedMicroseconds ? 0 : SampleSet.Missing;
-            }
-
-            // Up to the last poll, not to now: what came since then has not been looked at.
-            if (lastPoll - lastEdge > stoppedMicroseconds)
-            {
-                Forget();
-                firstPoll = now - stoppedMicroseconds - 1;
-                return 0;
-            }
-
-            return Shown(period);
-        }
-
-        /// <summary>The same from the last few edges alone, for what must know at once and not exactly. To be called after <see cref="ReadTenths"/>.</summary>
-        public int QuickTenths => longer.Count == 0 ? SampleSet.Missing : Shown(quickPeriod);
-
-        /// <summary>Reads the speed and all that is known of it.</summary>
-        public void Read(SampleSet sample, long now)
-        {
-            int tenths = ReadTenths(now);
-            sample.Values[Channel.Speed] = tenths;
-            sample.QuickSpeed = tenths > 0 ? QuickTenths : tenths;
-            bool isKnown = tenths > 0 && longer.Count > 0;
-            sample.SpeedUncertaintyHundredths = !isKnown ? 0 : Hundredths(tenths, agrees ? HalfOfBounds : 0, 1)
-                + Hundredths(tenths, agrees ? doubt.OfFaults() : doubt.OfLine(period, lastWidth), longer.Periods);
-            sample.SpeedBiasHundredths = isKnown && doubt.Lasting > 0 ? Hundredths(tenths, doubt.Lasting, longer.Periods) : 0;
-        }
-
-        // Parts of a period: the truth lies between the bounds.
-        private long HalfOfBounds => (bounds.Longest - bounds.Shortest) * SpeedDoubt.Parts / (2 * period);
-
-        private static int Hundredths(int tenths, long parts, long periods) =>
-            IntegerMath.Clamp(tenths * 100L * parts / (SpeedDoubt.Parts * (periods < 1 ? 1 : periods)), 0, int.MaxValue);
-
-        private int Shown(long shown)
-        {
-            if (shown <= 0)
-            {
-                return SampleSet.Missing;
-            }
-
-            // Two edges may be lost in a row. No edge for longer than that: the engine slows down, and it can't be faster than one edge in that time.
-            long silence = lastPoll - lastEdge;
-            return IntegerMath.Clamp(TenthsOf(silence * 3000 > shown * 10 ? silence * 1000 : shown), 0, 2 * SampleBlock.SpeedMiddleTenths);
         }
 
         private void TakePoll(long fresh, long now, long passed)
@@ -216,6 +164,7 @@ namespace LoggerBox.Capture.Speed
 
         private void Fit(long width)
         {
+            isNew = true;
             quickPeriod = shorter.PeriodNanoseconds();
             agrees = false;
             if (quickPeriod == 0 || quickPeriod > usualPoll * FewestPollTenths * 100)
@@ -278,7 +227,5 @@ namespace LoggerBox.Capture.Speed
         }
 
         private long PeriodOf(int tenths) => 600000000000L / tenths * revolutions / pulses;
-
-        private long TenthsOf(long nanoseconds) => ((600000000000L * revolutions) + (nanoseconds * pulses / 2)) / (nanoseconds * pulses);
     }
 }

@@ -7,7 +7,7 @@ namespace LoggerBox.Capture.Storage
     /// any later cut, and a cut costs at most the records since then. Nothing that is not whole is ever given out; a full card stops
     /// the recording.
     /// </summary>
-    public sealed class RecordLog
+    public sealed partial class RecordLog
     {
         private const int ClosingBytes = 2 * (RecordFormat.EnvelopeLength + 32);
 
@@ -29,7 +29,6 @@ namespace LoggerBox.Capture.Storage
         private readonly LogTail tail;
         private readonly LogRecovery recovery;
         private readonly RecordWriter writer = new RecordWriter();
-        private readonly BlockInWork inWork = new BlockInWork();
         private readonly DropoutRecord fullStore = new DropoutRecord();
         private readonly SessionConfirmation confirmation = new SessionConfirmation();
         private uint lastNumber;
@@ -122,52 +121,14 @@ namespace LoggerBox.Capture.Storage
                 return false;
             }
 
-            if (record.Code == RecordCode.SampleBlock)
+            if (record is SampleBlock samples)
             {
-                return BeginBlock((SampleBlock)record) && FinishBlock();
+                return BeginBlock(samples) && FinishBlock();
             }
 
-            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record);
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record)
+                || (record.Code == RecordCode.SampleBlock && !TryStore());
             return !IsFull;
-        }
-
-        /// <summary>
-        /// Begins to take a block of samples, which is safe from a power cut once <see cref="AdvanceBlock"/> says that it is stored. Records that are
-        /// appended meanwhile stand behind it.
-        /// </summary>
-        public bool BeginBlock(SampleBlock samples)
-        {
-            if (!IsRecording || IsFull || !FinishBlock())
-            {
-                return false;
-            }
-
-            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord);
-            if (!IsFull)
-            {
-                inWork.Begin(samples, TakeSequence());
-            }
-
-            return !IsFull;
-        }
-
-        /// <summary>Does a part of it; true when it is stored, or the card took no more.</summary>
-        public bool AdvanceBlock()
-        {
-            LoggedSession session = Sessions.Last!;
-            if (!inWork.IsInWork || !inWork.Advance(session.Number, session.BootCount))
-            {
-                return !inWork.IsInWork;
-            }
-
-            inWork.End();
-            IsFull |= inWork.Length == 0 || !TryAdd(inWork.Bytes, inWork.Length) || !TryStore();
-            if (!IsFull && inWork.WaitingLength > 0)
-            {
-                block.Add(inWork.Waiting, inWork.WaitingLength);
-            }
-
-            return true;
         }
 
         /// <summary>Closes the session. Where the card was full, a dropout that says so goes before the end.</summary>
@@ -278,15 +239,6 @@ namespace LoggerBox.Capture.Storage
             }
 
             return fits;
-        }
-
-        private bool FinishBlock()
-        {
-            while (!AdvanceBlock())
-            {
-            }
-
-            return !IsFull;
         }
 
         private bool TryStore()

@@ -23,9 +23,9 @@ public class StallGuardTests
         }
 
         bench.Press(2);
-        Assert.InRange(TimeOf(bench, Cue.StallStop), 9.8, 10.5);
-        Assert.InRange(TimeOf(bench, Cue.StallWarn), 7.8, 8.5);
-        Assert.InRange(TimeOf(bench, Cue.StallTarget), 4.8, 5.5);
+        Assert.InRange(TimeOf(bench, Cue.StallStop), 9.8, 10.4);
+        Assert.InRange(TimeOf(bench, Cue.StallWarn), 7.8, 8.4);
+        Assert.InRange(TimeOf(bench, Cue.StallTarget), 4.8, 5.4);
     }
 
     [Theory]

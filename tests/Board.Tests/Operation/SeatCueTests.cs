@@ -98,7 +98,7 @@ public class SeatCueTests
         using BoardBench bench = With(700, 8);
         bench.Run(8);
         bench.Pulses.Rpm = 2400;
-        bench.Run(3);
+        bench.Run(2.5);
         bench.Pulses.Rpm = 700;
         bench.Run(5);
         Assert.Contains(Cue.NotCapturedTooShort, Ended(bench).Cues);

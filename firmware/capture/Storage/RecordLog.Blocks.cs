@@ -1,0 +1,58 @@
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Capture.Storage
+{
+    /// <summary>Blocks of samples, which are taken in parts: none of the sets that come meanwhile waits for one.</summary>
+    public sealed partial class RecordLog
+    {
+        private readonly BlockInWork inWork = new BlockInWork();
+
+        /// <summary>
+        /// Begins to take a block of samples, which is safe from a power cut once <see cref="AdvanceBlock"/> says that it is stored. Records that are
+        /// appended meanwhile stand behind it.
+        /// </summary>
+        public bool BeginBlock(SampleBlock samples)
+        {
+            if (!IsRecording || IsFull || !FinishBlock())
+            {
+                return false;
+            }
+
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord);
+            if (!IsFull)
+            {
+                inWork.Begin(samples, TakeSequence());
+            }
+
+            return !IsFull;
+        }
+
+        /// <summary>Does a part of it; true when it is stored, or the card took no more.</summary>
+        public bool AdvanceBlock()
+        {
+            LoggedSession session = Sessions.Last!;
+            if (!inWork.IsInWork || !inWork.Advance(session.Number, session.BootCount))
+            {
+                return !inWork.IsInWork;
+            }
+
+            inWork.End();
+            IsFull |= inWork.Length == 0 || !TryAdd(inWork.Bytes, inWork.Length) || !TryStore();
+            if (!IsFull && inWork.WaitingLength > 0)
+            {
+                block.Add(inWork.Waiting, inWork.WaitingLength);
+            }
+
+            return true;
+        }
+
+        private bool FinishBlock()
+        {
+            while (!AdvanceBlock())
+            {
+            }
+
+            return !IsFull;
+        }
+    }
+}
