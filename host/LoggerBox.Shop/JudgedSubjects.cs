@@ -11,7 +11,7 @@ using LoggerBox.Host.Units;
 namespace LoggerBox.Shop;
 
 /// <summary>Finds what an address names, and judges it: anew whenever anything that the judgement rests on has changed, else as it was.</summary>
-internal sealed class JudgedSubjects(LoadedSessions sessions, TimeProvider clock)
+internal sealed class JudgedSubjects(LoadedSessions sessions)
 {
     private const string Before = ".before";
     private const string After = ".after";
@@ -28,33 +28,31 @@ internal sealed class JudgedSubjects(LoadedSessions sessions, TimeProvider clock
     public JudgedSubject Find(ArchiveFile file, string id, PressureUnit? unit)
     {
         Subject subject = Named(file, id);
-        Judgement judgement = Judged(subject, unit);
-        return new JudgedSubject(id, subject, judgement, subject.Report(judgement, clock.GetLocalNow()));
+        return new JudgedSubject(id, subject, Judged(subject, unit));
     }
 
     private Judgement Judged(Subject subject, PressureUnit? unit)
     {
         var grounds = new Grounds(subject.Facts, subject.Job?.Details.SheetName, subject.Job?.Details.SheetText, unit, string.Join(' ', subject.Recordings.Select(recording => $"{recording.Row!.Id}:{recording.Row.Crc}")));
+
+        // Under the lock: who asks for the same meanwhile waits for it, rather than judging it once more.
         lock (gate)
         {
             if (kept.FirstOrDefault(one => one.Grounds == grounds) is { Judgement: not null } known)
             {
                 return known.Judgement;
             }
-        }
 
-        DataSheet sheet = ArchivedSubjects.SheetOrBlank(subject.Job);
-        var judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, unit ?? sheet.Unit);
-        lock (gate)
-        {
+            DataSheet sheet = ArchivedSubjects.SheetOrBlank(subject.Job);
+            var judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, unit ?? sheet.Unit);
             kept.AddFirst((grounds, judgement));
-            while (kept.Count > MostKept)
+            if (kept.Count > MostKept)
             {
                 kept.RemoveLast();
             }
-        }
 
-        return judgement;
+            return judgement;
+        }
     }
 
     private Subject Named(ArchiveFile file, string id)

@@ -29,6 +29,7 @@ internal sealed class ShopRoutes
     private readonly Answers answers;
     private readonly LoadedSessions sessions = new();
     private readonly JudgedSubjects subjects;
+    private int foreseeing;
 
     public ShopRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
     {
@@ -36,7 +37,7 @@ internal sealed class ShopRoutes
         this.live = live;
         this.stopping = stopping;
         answers = new Answers(settings.Archive);
-        subjects = new JudgedSubjects(sessions, settings.Clock);
+        subjects = new JudgedSubjects(sessions);
     }
 
     public void Map(IEndpointRouteBuilder routes)
@@ -49,7 +50,7 @@ internal sealed class ShopRoutes
         });
         routes.MapGet("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
         routes.MapGet("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
-        routes.MapGet("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => HtmlReport.Render(Judged(file, Id(context)).Document)));
+        routes.MapGet("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => Report(Judged(file, Id(context)))));
         routes.MapGet("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
         routes.MapGet("/trace/{id}", context => answers.Bytes(context, file => Window(file, Id(context), WindowRequest.Read(context.Request.Query))));
         routes.MapGet("/trucks", context => answers.Page(context, TrucksPage.Render));
@@ -63,7 +64,15 @@ internal sealed class ShopRoutes
     }
 
     /// <summary>Reads and judges the newest job while somebody still looks at the list, or at the browser's start: it is opened next, most likely.</summary>
-    public void Foresee() => Task.Run(() =>
+    public void Foresee()
+    {
+        if (Interlocked.Exchange(ref foreseeing, 1) == 0)
+        {
+            Task.Run(ReadNewest);
+        }
+    }
+
+    private void ReadNewest()
     {
         try
         {
@@ -77,7 +86,11 @@ internal sealed class ShopRoutes
         {
             // Whoever opens the job is told.
         }
-    });
+        finally
+        {
+            Volatile.Write(ref foreseeing, 0);
+        }
+    }
 
     private JudgedSubject Judged(ArchiveFile file, string id) => subjects.Find(file, id, settings.Unit);
 
@@ -85,6 +98,8 @@ internal sealed class ShopRoutes
         ComparedSubjects.Of(file, query["before"].ToString(), query["after"].ToString(), subjects, settings.Unit);
 
     private static IReadOnlyList<CalibrationAnswer> Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
+
+    private string Report(JudgedSubject judged) => HtmlReport.Render(judged.Subject.Report(judged.Judgement, settings.Clock.GetLocalNow()));
 
     private string Csv(ArchiveFile file, string id)
     {

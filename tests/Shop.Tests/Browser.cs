@@ -9,6 +9,9 @@ namespace LoggerBox.Shop.Tests;
 /// <summary>Debian's Chromium without a screen.</summary>
 public sealed class Browser : IAsyncLifetime
 {
+    // Milliseconds: on a machine that runs all tests at once a page may take long, and a wait that is over early proves nothing.
+    private const float Patience = 120_000;
+
     private IPlaywright? driver;
     private IBrowser? program;
 
@@ -41,10 +44,11 @@ public sealed class Browser : IAsyncLifetime
     internal Task<Visitor> Visit(OpenShop shop, string path = "/") => Visit(shop.Address, path);
 
     /// <param name="address">With the token.</param>
-    internal async Task<Visitor> Visit(Uri address, string path)
+    internal async Task<Visitor> Visit(Uri address, string path, bool scripts = true)
     {
         Assert.True(program is not null, $"There is no browser at {BrowserFactAttribute.Program}.");
-        IBrowserContext context = await program.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1024, Height = 600 } });
+        IBrowserContext context = await program.NewContextAsync(new BrowserNewContextOptions { ViewportSize = new ViewportSize { Width = 1024, Height = 600 }, JavaScriptEnabled = scripts });
+        context.SetDefaultTimeout(Patience);
         IPage page = await context.NewPageAsync();
         var visitor = new Visitor(page, new Uri(address, "/"));
         await page.GotoAsync(address.ToString());

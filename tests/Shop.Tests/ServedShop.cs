@@ -42,6 +42,28 @@ internal sealed class ServedShop : IDisposable
         throw new Xunit.Sdk.XunitException("serve printed no address");
     }
 
+    /// <summary>What the program has used so far; other programs on the machine don't count.</summary>
+    public TimeSpan ProcessorTime
+    {
+        get
+        {
+            process.Refresh();
+            return process.TotalProcessorTime;
+        }
+    }
+
+    /// <summary>Until it has had nothing to do for a while: what it reads ahead is read.</summary>
+    public async Task WaitUntilIdle()
+    {
+        TimeSpan before;
+        do
+        {
+            before = ProcessorTime;
+            await Task.Delay(TimeSpan.FromSeconds(1));
+        }
+        while (ProcessorTime - before > TimeSpan.FromMilliseconds(20));
+    }
+
     public int Stop()
     {
         using Process ask = Process.Start("kill", ["-TERM", process.Id.ToString(CultureInfo.InvariantCulture)]);

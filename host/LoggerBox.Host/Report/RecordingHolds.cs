@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Report;
@@ -10,12 +11,12 @@ namespace LoggerBox.Host.Report;
 public static class RecordingHolds
 {
     /// <summary>The holds that count and whose record is in this recording.</summary>
-    public static IReadOnlyList<JudgedHold> Of(ReportRecording recording, Judgement judgement)
+    public static IReadOnlyList<JudgedHold> Of(RecordedSession session, Judgement judgement)
     {
-        ArgumentNullException.ThrowIfNull(recording);
+        ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(judgement);
-        long zero = recording.Session.Header.StartMicroseconds;
-        bool IsHere(JudgedHold hold) => recording.Session.Holds.Any(record =>
+        long zero = session.Header.StartMicroseconds;
+        bool IsHere(JudgedHold hold) => session.Holds.Any(record =>
             Math.Abs((record.StartMicroseconds - zero) / 1e6 - hold.StartSeconds) < 1e-6 && Math.Abs(record.DurationMilliseconds / 1e3 - hold.DurationSeconds) < 1e-6);
         return [.. judgement.Holds.Where(hold => hold.Counts && IsHere(hold))];
     }

@@ -174,7 +174,7 @@ class Trace {
         words.push(`${name} ${a === b ? a : `${a} to ${b}`} ${channel === 0 ? "rpm" : this.about.unitWords}`);
       }
     });
-    this.readout.textContent = words.join("   ");
+    this.readout.textContent = words.join(" \u00a0 ");
   }
 
   static element(name, look, text = "") {

@@ -6,6 +6,7 @@ using LoggerBox.Host.Archive;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Shop.Traces;
 
 namespace LoggerBox.Shop.Pages;
@@ -45,8 +46,8 @@ internal static class SubjectPage
     private static void WriteFacts(Markup page, JudgedSubject judged)
     {
         page.Open("section", null, ("aria-labelledby", "facts")).Element("h2", "Work order and recording", null, ("id", "facts")).Open("dl", "facts");
-        IEnumerable<ReportFact> facts = judged.Document.Facts.Where(fact => !string.IsNullOrEmpty(fact.Value));
-        foreach (ReportFact fact in facts)
+        IEnumerable<ReportFact> facts = judged.Job is null ? [] : JobWords.Facts(judged.Job);
+        foreach (ReportFact fact in facts.Where(fact => !string.IsNullOrEmpty(fact.Value)))
         {
             Frame.WriteFact(page, fact.Label, fact.Value!);
         }

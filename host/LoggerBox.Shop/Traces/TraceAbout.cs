@@ -1,8 +1,9 @@
 using System.Collections.Generic;
 using System.Linq;
-using LoggerBox.Host;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Shop.Traces;
@@ -11,23 +12,17 @@ namespace LoggerBox.Shop.Traces;
 /// <param name="Unit">Code of the pressures' unit; <paramref name="UnitWords"/> is how it is printed.</param>
 internal sealed record TraceAbout(double From, double To, string Unit, string UnitWords, IReadOnlyList<TraceHold> Holds)
 {
-    /// <exception cref="UserErrorException">The session is none of the subject's.</exception>
+    /// <param name="session">One of the subject's.</param>
     public static TraceAbout Of(JudgedSubject judged, string session)
     {
         Judgement judgement = judged.Judgement;
-        int place = judged.Subject.Recordings.ToList().FindIndex(recording => recording.Row!.Id == session);
-        if (place < 0)
-        {
-            throw new UserErrorException($"Session {session} is no part of {judged.Id}: reload the page.");
-        }
-
-        ReportRecording recording = judged.Document.Recordings[place];
-        long zero = recording.Session.Header.StartMicroseconds;
-        (double from, double to) = recording.Session.Samples is [var first, .., var last]
+        RecordedSession recorded = judged.Subject.Recordings.First(recording => recording.Row!.Id == session).Session;
+        long zero = recorded.Header.StartMicroseconds;
+        (double from, double to) = recorded.Samples is [var first, .., var last]
             ? ((first.Microseconds - zero) / 1e6, (last.Microseconds - zero) / 1e6)
             : (0, 0);
         return new TraceAbout(
-            from, to, Host.Units.PressureUnits.Code(judgement.Unit), Figure.Unit(judgement.Unit), [.. RecordingHolds.Of(recording, judgement).OrderBy(hold => hold.StartSeconds).Select(hold => Of(hold, judgement))]);
+            from, to, judgement.Unit.Code(), Figure.Unit(judgement.Unit), [.. RecordingHolds.Of(recorded, judgement).OrderBy(hold => hold.StartSeconds).Select(hold => Of(hold, judgement))]);
     }
 
     private static TraceHold Of(JudgedHold hold, Judgement judgement) => new(

@@ -24,7 +24,7 @@ internal static class TraceSection
         }
 
         page.Element("h2", "Recording " + recording.Name);
-        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording, judgement);
+        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
         foreach ((int channel, string name, string ink) in Plots)
         {
             TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
