@@ -28,7 +28,7 @@ internal static class TracePart
         }
 
         paper.Heading("Recording " + recording.Name);
-        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording, judgement);
+        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
         foreach ((int channel, string name) in Plots)
         {
             TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
