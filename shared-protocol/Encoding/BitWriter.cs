@@ -38,12 +38,15 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Puts bits away, with those that wait first among them.</summary>
         internal void Put(uint joined, int left)
         {
+            byte[] bytes = whole;
+            int at = wholeLength;
             while (left >= 8)
             {
                 left -= 8;
-                whole[wholeLength++] = (byte)(joined >> left);
+                bytes[at++] = (byte)(joined >> left);
             }
 
+            wholeLength = at;
             Pending = joined;
             PendingBits = left;
         }

@@ -66,7 +66,15 @@ namespace LoggerBox.Protocol.Encoding
                     writer.Put(pending, pendingBits);
                     parameter = rice;
                     mean = average;
-                    Put(value, writer);
+                    if (ones >= EscapeOnes && !isMissing)
+                    {
+                        PutEscape(value, writer);
+                    }
+                    else
+                    {
+                        Put(value, writer);
+                    }
+
                     rice = parameter;
                     mask = (1 << rice) - 1;
                     average = mean;

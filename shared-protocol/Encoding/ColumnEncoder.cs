@@ -10,11 +10,11 @@ namespace LoggerBox.Protocol.Encoding
     public sealed class ColumnEncoder
     {
         /// <summary>From so many values on, columns are written.</summary>
-        public const int TriedValues = 92;
+        public const int TriedValues = 96;
 
-        // With four rows a turn there are nine turns from the choice on. The first has looked at its rows, too.
+        // With four rows a turn there are eight turns from the choice on. The first has looked at its rows, too.
         private const int WrittenAtFirst = 4;
-        private const int WrittenATurn = 16;
+        private const int WrittenATurn = 15;
 
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
