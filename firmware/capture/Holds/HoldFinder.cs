@@ -21,8 +21,7 @@ namespace LoggerBox.Capture.Holds
 
         // Where the hold that is measured ends.
         private int _endNumber;
-        private long _biasSum;
-        private int _biasBins;
+        private int _leastBias;
 
         public HoldFinder(SessionHeader header)
         {
@@ -85,8 +84,8 @@ namespace LoggerBox.Capture.Holds
                 return false;
             }
 
-            _biasSum += speedBiasHundredths;
-            _biasBins++;
+            // What a run-up left behind fades while the hold lasts; what lost or doubled edges make stays.
+            _leastBias = IntegerMath.Min(_leastBias, speedBiasHundredths);
 
             int left = _steadiness.BinsLeft();
             return left > 0 && End(left);
@@ -173,8 +172,7 @@ namespace LoggerBox.Capture.Holds
         {
             FinishMeasuring();
             IsOpen = true;
-            _biasSum = 0;
-            _biasBins = 0;
+            _leastBias = int.MaxValue;
             _approach.Begin(_recent.Newest + 1 - bins, _recent.Newest + 1 - IntegerMath.Max(bins, _sinceBreak));
             if (!_approach.IsRunning)
             {
@@ -189,7 +187,7 @@ namespace LoggerBox.Capture.Holds
             _endNumber = _recent.Newest + 1 - dropped;
             if (isLong)
             {
-                _measurement.Begin(_span, count, _biasBins == 0 ? 0 : _biasSum / _biasBins);
+                _measurement.Begin(_span, count, _leastBias == int.MaxValue ? 0 : _leastBias);
             }
 
             IsOpen = false;
