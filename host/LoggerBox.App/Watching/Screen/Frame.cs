@@ -33,11 +33,11 @@ internal static class Frame
         [
             "",
             Beside(SpeedColumn, Label(moment.Speed), Messages.WatchClockName(moment)),
-            .. Across(SpeedColumn, BigFigures.Of(moment.Speed.Text, SpeedColumn - 1), BigFigures.Of(ClockFigure(moment), SpeedColumn - 1)),
+            .. Across(SpeedColumn, Large(moment.Speed, SpeedColumn), BigFigures.Of(ClockFigure(moment), SpeedColumn - 1)),
             ReadingText.Beside(moment.Speed),
             "",
             Beside(PressureColumn, [.. pressures.Select(Label)]),
-            .. Across(PressureColumn, [.. pressures.Select(figure => BigFigures.Of(figure.Text, PressureColumn - 1))]),
+            .. Across(PressureColumn, [.. pressures.Select(figure => Large(figure, PressureColumn))]),
             Beside(PressureColumn, [.. pressures.Select(ReadingText.Beside)]),
             "",
             Messages.WatchDoing(moment),
@@ -46,11 +46,13 @@ internal static class Frame
         ];
     }
 
+    /// <summary>What must not be missed first: a screen may have room for three lines.</summary>
     private static IEnumerable<string> Small(WatchView view, int width)
     {
         LiveMoment moment = view.Moment;
-        string[] words = [Say(view), Messages.WatchClock(moment), Messages.WatchDoing(moment), Messages.WatchCaptured(moment)];
-        return [ReadingText.Of(moment.Speed), .. moment.Pressures.Select(ReadingText.Of), .. words.Where(word => word.Length > 0).SelectMany(word => Wrapped(word, width))];
+        string[] figures = [ReadingText.Of(moment.Speed), .. moment.Pressures.Select(ReadingText.Of)];
+        string[] words = [Say(view), Messages.WatchClock(moment), .. figures, Messages.WatchDoing(moment), Messages.WatchCaptured(moment)];
+        return words.Where(word => word.Length > 0).SelectMany(word => Wrapped(word, width));
     }
 
     private static string Say(WatchView view) =>
@@ -59,7 +61,10 @@ internal static class Frame
 
     // Whole seconds, never more than are left.
     private static string ClockFigure(LiveMoment moment) =>
-        (moment.StallSecondsLeft ?? moment.CooldownSecondsLeft) is double seconds ? Figure.Of(Math.Floor(seconds), "whole") : "";
+        (moment.StallSecondsLeft ?? moment.CooldownSecondsLeft) is double seconds ? $"{(int)seconds,2}" : "";
+
+    // The units stand where they stood: what gets longer or shorter grows to the left.
+    private static string[] Large(LiveFigure figure, int column) => BigFigures.Of(figure.Text.PadLeft(figure.Unit is "rpm" or "kPa" ? 4 : 5), column - 1);
 
     private static string Label(LiveFigure figure) => $"{figure.Name}, {Figure.Unit(figure.Unit)}";
 

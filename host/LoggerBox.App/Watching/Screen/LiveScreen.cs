@@ -9,7 +9,7 @@ namespace LoggerBox.App.Watching.Screen;
 /// <summary>The terminal while readings are drawn on it: a page of its own, and afterwards the one that was there.</summary>
 internal sealed class LiveScreen : IWatchDisplay, IDisposable
 {
-    private const string Enter = "\e[?1049h\e[?25l\e[2J";
+    private const string Enter = "\e[?1049h\e[?25l";
 
     // Reading keys switches the cursor keys to another mode; that goes back, too.
     private const string Leave = "\e[?1l\e>\e[?25h\e[?1049l";
@@ -51,7 +51,7 @@ internal sealed class LiveScreen : IWatchDisplay, IDisposable
         }
     }
 
-    public void Tell(string sentence) => Draw(view with { Moment = nothing, Sentence = sentence });
+    public void Tell(string sentence) => Draw(view with { Moment = nothing with { Captured = view.Moment.Captured }, Sentence = sentence });
 
     public void Dispose()
     {
