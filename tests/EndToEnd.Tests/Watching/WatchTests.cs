@@ -41,18 +41,6 @@ public sealed class WatchTests : IDisposable
         AssertPutBack(screen);
     }
 
-    /// <summary>Frames of a truck that stands still: between them a slow remote shell gets little to carry.</summary>
-    [LinuxFact]
-    public void A_truck_that_stands_still_costs_less_than_600_bytes_a_second()
-    {
-        using var logger = SimulatedLogger.Start("--speed", "real", "--tcp");
-        using var screen = new ScreenInATerminal("watch", "--port", logger.Port);
-        screen.WaitFor("Step: Engine off, no pressure");
-        int before = screen.Sent.Length;
-        System.Threading.Thread.Sleep(4000);
-        Assert.InRange(screen.Sent.Length - before, 1, 4 * 600);
-    }
-
     [Fact]
     public async Task Without_a_terminal_it_prints_plain_lines_and_a_cut_line_is_told_and_found_again()
     {
