@@ -19,27 +19,27 @@ public class FrameTests
     private const string Stall = """
 
          Engine speed, rpm                       Stall, seconds left
-           #   ##  ###  #  #                            #
-          ##  #  #    # #  #                           ##
-           #   ###  ##  ####                            #
-           #     #    #    #                            #
-          ###  ##  ###     #                           ###
+           #   ##  ###  ####                          #  #
+          ##  #  #    # #                             #  #
+           #   ###  ##  ###                           ####
+           #     #    #    #                             #
+          ###  ##  ###  ###                              #
          1820 to 2040: inside
 
          Main, psi                 Clutch, psi               Converter, psi
-           #  #  #  ##    ###        #  ###    #      #           ###   ##     ##
-          ##  #  # #  #      #      ##     #  ##     ##              # #  #   #  #
-           #  ####  ##     ##        #   ##    #      #            ##  #  #   #  #
-           #     # #  #      #       #  #      #      #           #    #  #   #  #
-          ###    #  ##  # ###       ### ####  ### #  ###          ####  ##  #  ##
+           #  #  # ####   ####       #  ###   ##     ##             #   ##     ##
+          ##  #  #    #      #      ##     # #  #   #  #           ##  #  #   #  #
+           #  ####   #      #        #   ##  #  #    ###            #   ###    ##
+           #     #  #      #         #  #    #  #      #            #     #   #  #
+          ###    #  #   #  #        ### ####  ##  #  ##            ###  ##  #  ##
          128.0 to 180.0: inside    122.0 to 180.0: LOW
 
          Gear: forward   Step: Stall, forward
-         Now: End the stall
+         Now: Stall long enough
 
          Captured: Engine off, no pressure; Idle, neutral; Idle, forward; Idle,
-         reverse; Full pedal, no load; Full pedal, work relief; Hold speed, neutral;
-         Hold speed, forward; Hold speed, reverse
+         reverse; Full pedal, no load; Full pedal, work relief; Stall, forward; Hold
+         speed, neutral; Hold speed, forward; Hold speed, reverse
          q ends   /dev/ttyUSB0   limits of sample-truck.toml
         """;
 
@@ -71,12 +71,12 @@ public class FrameTests
         """;
 
     private const string SmallStall = """
-         Now: End the stall
-         Stall: 1.9 s left
-         Engine speed 1934 rpm (1820 to 2040: inside)
-         Main 148.3 psi (128.0 to 180.0: inside)
-         Clutch 121.1 psi (122.0 to 180.0: LOW)
-         Converter 20.0 psi
+         Now: Stall long enough
+         Stall: 4.6 s left
+         Engine speed 1935 rpm (1820 to 2040: inside)
+         Main 147.7 psi (128.0 to 180.0: inside)
+         Clutch 120.9 psi (122.0 to 180.0: LOW)
+         Converter 19.8 psi
          Gear: forward   Step: Stall, forward
          Captured: Engine off, no pressure; Idle, neutral; Idle,
          forward; Idle, reverse; Full pedal, no load; Full pedal,
@@ -88,21 +88,21 @@ public class FrameTests
     // Loop currents in microamperes, 4 to 20 mA for 0 to 500 psi: 32 a psi.
     private static readonly ChannelCalibration Loop = new() { Kind = ChannelKind.CurrentLoop, ZeroCounts = 4000, SpanCounts = 16000, SpanPascal = 3_447_379 };
 
-    /// <summary>As in a demo of the cause forward-clutch-leak: the clutch pressure is low, the time runs out.</summary>
+    /// <summary>A moment of `simulate --speed real --cause forward-clutch-leak`: the leaking clutch in a stall.</summary>
     private static readonly LiveReadings InAStall = new()
     {
         Sampling = true,
-        Microseconds = 200_000_000,
-        Speed = 19340,
-        Main = 4000 + 4746,
-        Clutch = 4000 + 3875,
-        Converter = 4000 + 640,
+        Microseconds = 230_600_000,
+        Speed = 19350,
+        Main = 4000 + 4726,
+        Clutch = 4000 + 3869,
+        Converter = 4000 + 634,
         Gear = Gear.Forward,
         Step = Step.StallForward,
-        StallMillisecondsLeft = 1940,
-        Cue = Cue.StallWarn,
-        CueMicroseconds = 199_900_000,
-        StepsCaptured = 0b1110_0111_1110,
+        StallMillisecondsLeft = 4620,
+        Cue = Cue.StallTarget,
+        CueMicroseconds = 230_200_000,
+        StepsCaptured = 0b1110_1111_1110,
     };
 
     [Fact]
@@ -160,7 +160,7 @@ public class FrameTests
 
     [Fact]
     public void A_plain_line_says_the_same() => Assert.Equal(
-        "  200.0 s  Engine speed 1934 rpm (1820 to 2040: inside)  Main 148.3 psi (128.0 to 180.0: inside)  Clutch 121.1 psi (122.0 to 180.0: LOW)  Converter 20.0 psi  forward  Stall, forward  Stall: 1.9 s left  End the stall",
+        "  230.6 s  Engine speed 1935 rpm (1820 to 2040: inside)  Main 147.7 psi (128.0 to 180.0: inside)  Clutch 120.9 psi (122.0 to 180.0: LOW)  Converter 19.8 psi  forward  Stall, forward  Stall: 4.6 s left  Stall long enough",
         PlainLines.Line(View(InAStall).Moment));
 
     private static WatchView Empty => new(LiveScale.Nothing(PressureUnit.Psi), "", "/dev/ttyUSB0", Sheet.FileName, HasKeys: true);

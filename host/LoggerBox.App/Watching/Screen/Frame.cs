@@ -75,6 +75,12 @@ internal static class Frame
 
     private static IEnumerable<string> Wrapped(string text, int width)
     {
+        if (text.Length <= width)
+        {
+            yield return text;
+            yield break;
+        }
+
         string line = "";
         foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
         {
