@@ -253,9 +253,6 @@ internal static class Messages
 
     public static string Serving(string archive) => $"The shop page shows {archive}. Open the address above in a browser on this computer; Ctrl-C ends it.";
 
-    public static string WatchClock(LiveMoment moment) =>
-        moment.StallSecondsLeft is double left ? $"Stall: {left:F1} s left" : moment.CooldownSecondsLeft is double pause ? $"Cool down: {pause:F0} s left" : "";
-
     public static string WatchClockName(LiveMoment moment) =>
         moment.StallSecondsLeft is not null ? "Stall, seconds left" : moment.CooldownSecondsLeft is not null ? "Cool down, seconds left" : "";
 

@@ -26,7 +26,7 @@ internal sealed class PlainLines(Terminal terminal) : IWatchDisplay
     {
         string time = moment.Seconds.ToString("F1", CultureInfo.InvariantCulture).PadLeft(7) + " s";
         IEnumerable<string> parts = moment.Recording
-            ? [ReadingText.Of(moment.Speed), .. moment.Pressures.Select(ReadingText.Of), moment.GearWord, moment.Doing, Messages.WatchClock(moment)]
+            ? [ReadingText.Of(moment.Speed), .. moment.Pressures.Select(ReadingText.Of), moment.GearWord, moment.Doing, moment.Clock]
             : [moment.Sentence];
         return string.Join("  ", parts.Prepend(time).Append(moment.CueText).Where(part => part.Length > 0));
     }

@@ -32,4 +32,10 @@ public sealed record LiveMoment(
 
     /// <summary>What to do next, or what was done; empty where the logger signals nothing.</summary>
     public string CueText => CueWords.Of(Cue);
+
+    /// <summary>What runs out just now; empty where nothing does.</summary>
+    public string Clock =>
+        StallSecondsLeft is double left ? $"Stall: {Figure.Seconds(left)} s left"
+        : CooldownSecondsLeft is double pause ? $"Cool down: {(int)pause} s left"
+        : "";
 }

@@ -25,11 +25,6 @@ internal sealed record LiveShown(
         moment.GearWord,
         moment.Doing,
         moment.CueText,
-        ClockOf(moment),
+        moment.Clock,
         [.. moment.Captured.Select(step => StepWords.Of(step))]);
-
-    private static string ClockOf(LiveMoment moment) =>
-        moment.StallSecondsLeft is double left ? $"Stall: {Figure.Seconds(left)} s left"
-        : moment.CooldownSecondsLeft is double pause ? $"Cool down: {(int)pause} s"
-        : "";
 }

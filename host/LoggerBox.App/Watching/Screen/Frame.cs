@@ -51,7 +51,7 @@ internal static class Frame
     {
         LiveMoment moment = view.Moment;
         string[] figures = [ReadingText.Of(moment.Speed), .. moment.Pressures.Select(ReadingText.Of)];
-        string[] words = [Say(view), Messages.WatchClock(moment), .. figures, Messages.WatchDoing(moment), Messages.WatchCaptured(moment)];
+        string[] words = [Say(view), moment.Clock, .. figures, Messages.WatchDoing(moment), Messages.WatchCaptured(moment)];
         return words.Where(word => word.Length > 0).SelectMany(word => Wrapped(word, width));
     }
 
