@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using LoggerBox.App.Watching;
@@ -16,71 +17,72 @@ namespace LoggerBox.EndToEnd.Tests.Watching;
 
 public class FrameTests
 {
+    // The bar stands for the screen's left edge.
     private const string Stall = """
-
-         Engine speed, rpm                       Stall, seconds left
-           #   ##  ###  ####                          #  #
-          ##  #  #    # #                             #  #
-           #   ###  ##  ###                           ####
-           #     #    #    #                             #
-          ###  ##  ###  ###                              #
-         1820 to 2040: inside
-
-         Main, psi                 Clutch, psi               Converter, psi
-           #  #  # ####   ####       #  ###   ##     ##             #   ##     ##
-          ##  #  #    #      #      ##     # #  #   #  #           ##  #  #   #  #
-           #  ####   #      #        #   ##  #  #    ###            #   ###    ##
-           #     #  #      #         #  #    #  #      #            #     #   #  #
-          ###    #  #   #  #        ### ####  ##  #  ##            ###  ##  #  ##
-         128.0 to 180.0: inside    122.0 to 180.0: LOW
-
-         Gear: forward   Step: Stall, forward
-         Now: Stall long enough
-
-         Captured: Engine off, no pressure; Idle, neutral; Idle, forward; Idle,
-         reverse; Full pedal, no load; Full pedal, work relief; Stall, forward; Hold
-         speed, neutral; Hold speed, forward; Hold speed, reverse
-         q ends   /dev/ttyUSB0   limits of sample-truck.toml
+        |
+        | Engine speed, rpm                       Stall, seconds left
+        |   #   ##  ###  ####                          #  #
+        |  ##  #  #    # #                             #  #
+        |   #   ###  ##  ###                           ####
+        |   #     #    #    #                             #
+        |  ###  ##  ###  ###                              #
+        | 1820 to 2040: inside
+        |
+        | Main, psi                 Clutch, psi               Converter, psi
+        |   #  #  # ####   ####       #  ###   ##     ##             #   ##     ##
+        |  ##  #  #    #      #      ##     # #  #   #  #           ##  #  #   #  #
+        |   #  ####   #      #        #   ##  #  #    ###            #   ###    ##
+        |   #     #  #      #         #  #    #  #      #            #     #   #  #
+        |  ###    #  #   #  #        ### ####  ##  #  ##            ###  ##  #  ##
+        | 128.0 to 180.0: inside    122.0 to 180.0: LOW
+        |
+        | Gear: forward   Step: Stall, forward
+        | Now: Stall long enough
+        |
+        | Captured: Engine off, no pressure; Idle, neutral; Idle, forward; Idle,
+        | reverse; Full pedal, no load; Full pedal, work relief; Stall, forward; Hold
+        | speed, neutral; Hold speed, forward; Hold speed, reverse
+        | q ends   /dev/ttyUSB0   limits of sample-truck.toml
         """;
 
     private const string CutLine = """
-
-         Engine speed, rpm
-
-
-                        ####
-
-
-
-
-         Main, psi                 Clutch, psi               Converter, psi
-
-
-                             ####                      ####                      ####
-
-
-
-
-         Gear: unknown
-         The line on /dev/ttyUSB0 was cut: it may take 10 s to come back.
-
-         Captured: nothing yet
-
-
-         q ends   /dev/ttyUSB0   limits of sample-truck.toml
+        |
+        | Engine speed, rpm
+        |
+        |
+        |                ####
+        |
+        |
+        |
+        |
+        | Main, psi                 Clutch, psi               Converter, psi
+        |
+        |
+        |                     ####                      ####                      ####
+        |
+        |
+        |
+        |
+        | Gear: unknown
+        | The line on /dev/ttyUSB0 was cut: it may take 10 s to come back.
+        |
+        | Captured: nothing yet
+        |
+        |
+        | q ends   /dev/ttyUSB0   limits of sample-truck.toml
         """;
 
     private const string SmallStall = """
-         Now: Stall long enough
-         Stall: 4.6 s left
-         Engine speed 1935 rpm (1820 to 2040: inside)
-         Main 147.7 psi (128.0 to 180.0: inside)
-         Clutch 120.9 psi (122.0 to 180.0: LOW)
-         Converter 19.8 psi
-         Gear: forward   Step: Stall, forward
-         Captured: Engine off, no pressure; Idle, neutral; Idle,
-         forward; Idle, reverse; Full pedal, no load; Full pedal,
-         q ends   /dev/ttyUSB0   limits of sample-truck.toml
+        | Now: Stall long enough
+        | Stall: 4.6 s left
+        | Engine speed 1935 rpm (1820 to 2040: inside)
+        | Main 147.7 psi (128.0 to 180.0: inside)
+        | Clutch 120.9 psi (122.0 to 180.0: LOW)
+        | Converter 19.8 psi
+        | Gear: forward   Step: Stall, forward
+        | Captured: Engine off, no pressure; Idle, neutral; Idle,
+        | forward; Idle, reverse; Full pedal, no load; Full pedal,
+        | q ends   /dev/ttyUSB0   limits of sample-truck.toml
         """;
 
     private static readonly DataSheet Sheet = DataSheetReader.Parse(SampleSheet.Text(), SampleSheet.FileName);
@@ -113,8 +115,8 @@ public class FrameTests
     {
         string[] lines = Frame.Lines(View(InAStall), 132, 40);
         Assert.Equal(40, lines.Length);
-        Assert.Equal(Stall.Split('\n')[..20], lines[..20]);
-        Assert.Equal(Stall.Split('\n')[23], lines[39]);
+        Assert.Equal(Stall.Split('\n')[..20], Edged(lines[..20]).Split('\n'));
+        Assert.Equal(Stall.Split('\n')[23], "|" + lines[39]);
     }
 
     [Fact]
@@ -156,7 +158,7 @@ public class FrameTests
     }
 
     [Fact]
-    public void The_readme_shows_this_screen() => Assert.Contains(Stall, File.ReadAllText(Readme()), StringComparison.Ordinal);
+    public void The_readme_shows_this_screen() => Assert.Contains(Stall, Edged(File.ReadAllLines(Readme())), StringComparison.Ordinal);
 
     [Fact]
     public void A_plain_line_says_the_same() => Assert.Equal(
@@ -178,7 +180,9 @@ public class FrameTests
         return View(new LiveReadings { Sampling = true, Speed = 7000 + (tenths * 10), Main = counts, Clutch = counts, Converter = counts, Gear = Gear.Neutral });
     }
 
-    private static string Text(WatchView view, int width, int height) => string.Join('\n', Frame.Lines(view, width, height));
+    private static string Text(WatchView view, int width, int height) => Edged(Frame.Lines(view, width, height));
+
+    private static string Edged(IEnumerable<string> lines) => string.Join('\n', lines.Select(line => "|" + line));
 
     private static string Readme()
     {
