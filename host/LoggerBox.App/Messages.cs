@@ -1,7 +1,10 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
+using LoggerBox.Host.Live;
+using LoggerBox.Host.Report;
 using LoggerBox.Host.Subjects;
 using LoggerBox.Protocol.Records;
 
@@ -40,6 +43,8 @@ internal static class Messages
     public const string SheetOutOption = "Where the data sheet goes (.toml).";
     public const string PlanVerb = "The logger's plan.";
     public const string PlanSendVerb = "Make the logger's plan from a data sheet and send it.";
+
+    public const string WatchVerb = "Live readings in the terminal until q or Ctrl-C; one line a second where the output is no terminal.";
 
     public const string ServeVerb = "The shop page for a browser on this computer. The first line printed is its address; open it.";
 
@@ -247,6 +252,19 @@ internal static class Messages
         $"Job {id} is no job of a healthy truck: {cause}{(reason.Length == 0 ? "" : $" ({reason.TrimEnd('.')})")}. Leave it out, or repair the truck and name the job after the repair.";
 
     public static string Serving(string archive) => $"The shop page shows {archive}. Open the address above in a browser on this computer; Ctrl-C ends it.";
+
+    public static string WatchClockName(LiveMoment moment) =>
+        moment.StallSecondsLeft is not null ? "Stall, seconds left" : moment.CooldownSecondsLeft is not null ? "Cool down, seconds left" : "";
+
+    public static string WatchDoing(LiveMoment moment) => $"Gear: {moment.GearWord}{(moment.Doing.Length == 0 ? "" : $"   Step: {moment.Doing}")}";
+
+    public static string WatchNow(LiveMoment moment) => moment.CueText.Length == 0 ? "" : $"Now: {moment.CueText}";
+
+    public static string WatchCaptured(LiveMoment moment) =>
+        $"Captured: {(moment.Captured.Count == 0 ? "nothing yet" : string.Join("; ", moment.Captured.Select(step => StepWords.Of(step))))}";
+
+    public static string WatchFoot(string port, string sheet, bool hasKeys) =>
+        $"{(hasKeys ? "q ends" : "Ctrl-C ends")}   {port}{(sheet.Length == 0 ? "" : $"   limits of {sheet}")}";
 
     public static string Wrote(string path) => $"Wrote {path}";
 

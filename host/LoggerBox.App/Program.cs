@@ -11,6 +11,7 @@ Command[] verbs =
     SimulateVerb.Declare(terminal, stop.Token),
     JobVerb.Declare(terminal),
     PortsVerb.Declare(terminal),
+    WatchVerb.Declare(terminal, stop.Token),
     FetchVerb.Declare(terminal),
     SessionsVerb.Declare(terminal),
     JudgeVerb.Declare(terminal),

@@ -21,6 +21,20 @@ public static class JsonText
         output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
     }
 
+    /// <summary>One object on one line, for a reader that takes them as they come.</summary>
+    public static void WriteLine(TextWriter output, Action<Utf8JsonWriter> content)
+    {
+        ArgumentNullException.ThrowIfNull(output);
+        ArgumentNullException.ThrowIfNull(content);
+        using var bytes = new MemoryStream();
+        using (var json = new Utf8JsonWriter(bytes, Options with { Indented = false }))
+        {
+            content(json);
+        }
+
+        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+    }
+
     public static void Write(Stream output, Action<Utf8JsonWriter> content)
     {
         ArgumentNullException.ThrowIfNull(content);

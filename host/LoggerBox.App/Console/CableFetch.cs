@@ -1,11 +1,10 @@
 using System;
 using System.Collections.Generic;
-using System.Diagnostics;
 using System.Linq;
-using System.Threading;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Link;
+using LoggerBox.Protocol.Link;
 
 namespace LoggerBox.App.Console;
 
@@ -15,9 +14,6 @@ namespace LoggerBox.App.Console;
 /// </summary>
 internal sealed class CableFetch : IDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
-    private static readonly TimeSpan BetweenLooks = TimeSpan.FromMilliseconds(50);
-
     // A line that comes back and brings nothing is a bad plug: the person is to see to it.
     private const int MostCutsWithoutProgress = 5;
 
@@ -66,7 +62,7 @@ internal sealed class CableFetch : IDisposable
             }
             catch (UserErrorException cut) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
             {
-                terminal.Error.WriteLine(Messages.LineCut(port, last, Patience.TotalSeconds));
+                terminal.Error.WriteLine(Messages.LineCut(port, last, LostLine.Patience.TotalSeconds));
                 notes.AddRange(download.Notes);
                 last = null;
                 Reopen(cut);
@@ -101,29 +97,10 @@ internal sealed class CableFetch : IDisposable
         cutsWithoutProgress = 0;
     }
 
-    /// <summary>Until a logger answers there again: a port comes back before the logger behind it has started.</summary>
-    /// <exception cref="UserErrorException">It did not come back: what is wrong is the cut, not a name that was right a moment ago.</exception>
     private void Reopen(UserErrorException cut)
     {
-        var waiting = Stopwatch.StartNew();
-        while (true)
-        {
-            line.Dispose();
-            Thread.Sleep(BetweenLooks);
-            try
-            {
-                line = HostLine.Open(port);
-                clock = new LoggerClock(new LoggerConnection(line).Hello(), DateTimeOffset.UtcNow);
-                return;
-            }
-            catch (UserErrorException)
-            {
-                // Not back yet.
-                if (waiting.Elapsed >= Patience)
-                {
-                    throw cut;
-                }
-            }
-        }
+        line.Dispose();
+        (line, HelloAnswer hello) = LostLine.FindAgain(port, cut);
+        clock = new LoggerClock(hello, DateTimeOffset.UtcNow);
     }
 }

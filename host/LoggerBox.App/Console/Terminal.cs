@@ -10,10 +10,11 @@ internal sealed class Terminal
     // EPIPE, as .NET carries it in the HResult: the reader of our output (head, less) has gone.
     private const int BrokenPipe = 32;
 
-    public Terminal(TextWriter output, TextWriter error, bool colour)
+    public Terminal(TextWriter output, TextWriter error, bool canDraw, bool colour)
     {
         Out = output;
         Error = error;
+        CanDraw = canDraw;
         Colour = colour;
     }
 
@@ -21,18 +22,20 @@ internal sealed class Terminal
 
     public TextWriter Error { get; }
 
+    /// <summary>A person looks at it, and its cursor can be moved.</summary>
+    public bool CanDraw { get; }
+
     public bool Colour { get; }
 
     public static Terminal OfThisProcess()
     {
         var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        bool colour = !System.Console.IsOutputRedirected
-            && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"))
-            && Environment.GetEnvironmentVariable("TERM") is not (null or "dumb");
+        bool canDraw = !System.Console.IsOutputRedirected && Environment.GetEnvironmentVariable("TERM") is not (null or "dumb");
         return new Terminal(
             new StreamWriter(System.Console.OpenStandardOutput(), utf8) { AutoFlush = true, NewLine = "\n" },
             new StreamWriter(System.Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" },
-            colour);
+            canDraw,
+            canDraw && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")));
     }
 
     public static bool IsClosedPipe(IOException error) => (error.HResult & 0xffff) == BrokenPipe;

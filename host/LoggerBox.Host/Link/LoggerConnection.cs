@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using System.Threading;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Link;
@@ -82,6 +83,14 @@ public sealed class LoggerConnection
 
     /// <summary>What the logger holds for a pressure channel: 1 main, 2 clutch, 3 converter.</summary>
     public CalibrationAnswer GetCalibration(int channel) => DemandCalibration(new GetCalibration { Channel = (byte)channel }, channel);
+
+    /// <summary>What it holds for main, clutch and converter, in this order.</summary>
+    public IReadOnlyList<ChannelCalibration> PressureCalibrations() => [.. Enumerable.Range(Channel.Main, 3).Select(channel =>
+    {
+        var calibration = new ChannelCalibration();
+        GetCalibration(channel).CopyTo(calibration);
+        return calibration;
+    })];
 
     /// <summary>Has the logger work by this calibration from its next session on. Returns what it holds now.</summary>
     public CalibrationAnswer SendCalibration(SendCalibration calibration) => DemandCalibration(calibration, calibration.Channel);

@@ -1,12 +1,11 @@
 using System;
 using System.Collections.Generic;
-using System.Linq;
 using System.Threading;
 using System.Threading.Channels;
 using System.Threading.Tasks;
 using LoggerBox.Host;
 using LoggerBox.Host.Link;
-using LoggerBox.Protocol.Records;
+using LoggerBox.Host.Live;
 
 namespace LoggerBox.Shop.Live;
 
@@ -93,14 +92,6 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
         }
     }
 
-    /// <summary>What the logger holds for its three pressure channels.</summary>
-    public static IReadOnlyList<ChannelCalibration> Pressures(LoggerConnection logger) => [.. Enumerable.Range(Protocol.Records.Channel.Main, 3).Select(channel =>
-    {
-        var calibration = new ChannelCalibration();
-        logger.GetCalibration(channel).CopyTo(calibration);
-        return calibration;
-    })];
-
     public void Dispose() => closing.Cancel();
 
     private void Watch(CancellationToken stop)
@@ -136,13 +127,13 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
             using HostLine open = HostLine.Open(port);
             var logger = new LoggerConnection(open);
             logger.Hello();
-            IReadOnlyList<ChannelCalibration> pressures = Pressures(logger);
+            var scale = new LiveScale(logger.PressureCalibrations(), settings.UnitWithoutSheet, null);
             using var asked = CancellationTokenSource.CreateLinkedTokenSource(stop);
             logger.Watch(
                 Interval,
                 readings =>
                 {
-                    Show(LiveShown.Of(readings, pressures, settings.UnitWithoutSheet));
+                    Show(LiveShown.Of(scale.Of(readings)));
                     if (Volatile.Read(ref questions) > 0)
                     {
                         asked.Cancel();

@@ -24,6 +24,7 @@ public class HostNamespaceTests
         ["Judging"] = ["Archive", "Comparing", "Link", "Report", "Subjects", "Traces"],
         ["Report"] = ["Archive", "Comparing", "Link", "Subjects", "Traces"],
         ["Comparing"] = ["Archive", "Link", "Subjects", "Traces"],
+        ["Live"] = ["Archive", "Comparing", "Link", "Sessions", "Subjects", "Traces"],
         ["Subjects"] = ["Link", "Traces"],
     };
 

@@ -103,11 +103,9 @@ public static class CheckList
 
     private static IEnumerable<Check> PressuresOf(Evidence evidence, Step step, MeasuredHold? hold, bool isVoid)
     {
-        var own = StepLimits.Pressures(evidence.Sheet, step);
-        var row = hold?.Rpm is { } rpm ? StepLimits.Row(evidence.Sheet, rpm.Value) : null;
         foreach (var (channel, quantity) in Pressures)
         {
-            var limit = StepLimits.Of(own, channel) ?? (row is null ? null : StepLimits.Of(row, channel, step));
+            var limit = StepLimits.Pressure(evidence.Sheet, step, channel, hold?.Rpm?.Value);
             if (limit is { IsJudged: true })
             {
                 yield return LimitCheck.Of(

@@ -74,6 +74,10 @@ public static class StepLimits
         };
     }
 
+    /// <summary>The step's own limit; where the sheet gives none, that of the table's row for this speed.</summary>
+    public static Limit? Pressure(DataSheet sheet, Step step, int channel, double? rpm) =>
+        Of(Pressures(sheet, step), channel) ?? (rpm is double speed && Row(sheet, speed) is { } row ? Of(row, channel, step) : null);
+
     private static GearPressures Common(PressureLimits limits)
     {
         var forward = limits.For(Gear.Forward);
