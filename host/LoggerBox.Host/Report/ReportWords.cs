@@ -29,8 +29,17 @@ public static class ReportWords
 
     public const string Traces = "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.";
 
+    /// <summary>The curves of a recording, in the order in which they stand under each other.</summary>
+    public static IReadOnlyList<(int Channel, string Name)> Curves { get; } =
+        [(Channel.Speed, "engine speed"), (Channel.Main, "main pressure"), (Channel.Clutch, "clutch pressure"), (Channel.Converter, "converter pressure")];
+
     /// <summary>Where who answers for it signs.</summary>
     public static IReadOnlyList<string> Signatures { get; } = ["Technician, date", "Checked by, date", "Customer, date"];
+
+    public static string NoCurve(string name) => $"No {name} was recorded.";
+
+    /// <summary>Some suspects cannot be told apart: <see cref="SharedRanks"/> is to be said.</summary>
+    public static bool HasSharedRanks(Judgement judgement) => judgement.Suspects.GroupBy(suspect => suspect.Rank).Any(rank => rank.Count() > 1);
 
     public static string Truck(Judgement judgement) => judgement.Truck.Length == 0 ? "Truck not named" : judgement.Truck;
 

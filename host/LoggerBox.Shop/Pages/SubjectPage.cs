@@ -18,7 +18,7 @@ internal static class SubjectPage
     {
         Judgement judgement = judged.Judgement;
         page.Open("div", "head").Element("h1", NameOf(judged));
-        page.Element("p", Capital(judged.Subject.Title), "what").Close("div");
+        page.Element("p", ReportWords.Capital(judged.Subject.Title), "what").Close("div");
         OutcomeSection.Write(page, judgement);
         SuspectSection.Write(page, judgement);
         ReadingSection.Write(page, judgement);
@@ -77,6 +77,4 @@ internal static class SubjectPage
     private static string SheetOf(Judgement judgement) => judgement.SheetName.Length == 0
         ? "none: readings are shown, not judged"
         : judgement.SheetName + (judgement.SheetSource.Length == 0 ? "" : ", " + judgement.SheetSource);
-
-    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -20,7 +20,7 @@ internal static class SuspectSection
         page.Open("section", null, ("aria-labelledby", "suspects")).Element("h2", "Suspects", null, ("id", "suspects")).Open("ul", "suspects");
         foreach (Suspect suspect in judgement.Suspects.OrderBy(suspect => suspect.Rank))
         {
-            page.Open("li").Open("h3").Element("span", suspect.Rank.ToString(CultureInfo.InvariantCulture), "rank").Text(Capital(CauseWords.Of(suspect.Code))).Close("h3");
+            page.Open("li").Open("h3").Element("span", suspect.Rank.ToString(CultureInfo.InvariantCulture), "rank").Text(ReportWords.Capital(CauseWords.Of(suspect.Code))).Close("h3");
             page.Open("p").Element("strong", "Next: ").Text(suspect.Next).Close("p");
             page.Open("details").Element("summary", "Why");
             WriteList(page, "Speaks for it", suspect.For);
@@ -29,9 +29,9 @@ internal static class SuspectSection
         }
 
         page.Close("ul");
-        if (judgement.Suspects.GroupBy(suspect => suspect.Rank).Any(rank => rank.Count() > 1))
+        if (ReportWords.HasSharedRanks(judgement))
         {
-            page.Element("p", "Suspects of the same rank cannot be told apart by these readings; the check beside each one does it.", "remark");
+            page.Element("p", ReportWords.SharedRanks, "remark");
         }
 
         page.Close("section");
@@ -52,6 +52,4 @@ internal static class SuspectSection
 
         page.Close("ul");
     }
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 }

@@ -21,8 +21,7 @@ internal static class SuspectSection
             WriteOne(page, suspect);
         }
 
-        bool shared = judgement.Suspects.GroupBy(suspect => suspect.Rank).Any(rank => rank.Count() > 1);
-        if (shared)
+        if (ReportWords.HasSharedRanks(judgement))
         {
             page.Element("p", ReportWords.SharedRanks, "soft small");
         }

@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Records;
@@ -8,13 +9,8 @@ namespace LoggerBox.Host.Report.Html;
 /// <summary>Speed and the three pressures over the whole recording, the holds that count shaded.</summary>
 internal static class TraceSection
 {
-    private static readonly (int Channel, string Name, string Ink)[] Plots =
-    [
-        (Channel.Speed, "engine speed", "#1c2126"),
-        (Channel.Main, "main pressure", "#0d4a52"),
-        (Channel.Clutch, "clutch pressure", "#b0471a"),
-        (Channel.Converter, "converter pressure", "#5a469b"),
-    ];
+    // One a curve, in their order.
+    private static readonly string[] Inks = ["#1c2126", "#0d4a52", "#b0471a", "#5a469b"];
 
     public static void Write(Markup page, ReportRecording recording, Judgement judgement)
     {
@@ -25,12 +21,12 @@ internal static class TraceSection
 
         page.Element("h2", "Recording " + recording.Name);
         IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
-        foreach ((int channel, string name, string ink) in Plots)
+        foreach (((int channel, string name), string ink) in ReportWords.Curves.Zip(Inks))
         {
             TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
             if (curve.IsEmpty)
             {
-                page.Element("p", $"No {name} was recorded.", "soft small");
+                page.Element("p", ReportWords.NoCurve(name), "soft small");
                 continue;
             }
 

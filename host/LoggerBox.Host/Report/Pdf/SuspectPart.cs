@@ -26,7 +26,7 @@ internal static class SuspectPart
             paper.Text("Next: " + suspect.Next, PaperFonts.Bold(9), Paper.Ink, 14, after: 6);
         }
 
-        if (judgement.Suspects.GroupBy(suspect => suspect.Rank).Any(rank => rank.Count() > 1))
+        if (ReportWords.HasSharedRanks(judgement))
         {
             paper.Text(ReportWords.SharedRanks, PaperFonts.Plain(8), Paper.Soft);
         }

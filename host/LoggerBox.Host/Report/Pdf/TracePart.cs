@@ -17,9 +17,6 @@ internal static class TracePart
     private const double AxisRight = Paper.Left + Paper.Width;
     private const double LabelWidth = 34;
 
-    private static readonly (int Channel, string Name)[] Plots =
-        [(Channel.Speed, "engine speed"), (Channel.Main, "main pressure"), (Channel.Clutch, "clutch pressure"), (Channel.Converter, "converter pressure")];
-
     public static void Write(Paper paper, ReportRecording recording, Judgement judgement)
     {
         if (recording.Session.Samples.Count < 2)
@@ -29,12 +26,12 @@ internal static class TracePart
 
         paper.Heading("Recording " + recording.Name);
         IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
-        foreach ((int channel, string name) in Plots)
+        foreach ((int channel, string name) in ReportWords.Curves)
         {
             TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
             if (curve.IsEmpty)
             {
-                paper.Text($"No {name} was recorded.", PaperFonts.Plain(8), Paper.Soft);
+                paper.Text(ReportWords.NoCurve(name), PaperFonts.Plain(8), Paper.Soft);
                 continue;
             }
 
