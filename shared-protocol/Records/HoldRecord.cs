@@ -30,7 +30,12 @@ namespace LoggerBox.Protocol.Records
         /// <summary>Indexed by <see cref="Channel"/>.</summary>
         public readonly HoldReading[] Readings = { new HoldReading(), new HoldReading(), new HoldReading(), new HoldReading() };
 
+        /// <summary>Channels, a bit each, that went on in one direction from end to end: not enough to be no hold, too much to be steady.</summary>
+        public byte Drifting;
+
         public RecordCode Code => RecordCode.Hold;
+
+        public bool Drifts(int channel) => (Drifting >> channel & 1) != 0;
 
         public void CopyFrom(HoldRecord other)
         {
@@ -42,6 +47,7 @@ namespace LoggerBox.Protocol.Records
             ClutchPressed = other.ClutchPressed;
             ApproachFromTenths = other.ApproachFromTenths;
             ApproachMilliseconds = other.ApproachMilliseconds;
+            Drifting = other.Drifting;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 Readings[channel].CopyFrom(other.Readings[channel]);
@@ -63,6 +69,12 @@ namespace LoggerBox.Protocol.Records
             {
                 Readings[channel].Write(writer);
             }
+
+            // Came later than the rest, so it stands last, and only where it says something: other records keep the bytes that they had.
+            if (Drifting != 0)
+            {
+                writer.WriteByte(Drifting);
+            }
         }
 
         public bool TryRead(ByteReader reader)
@@ -81,6 +93,7 @@ namespace LoggerBox.Protocol.Records
                 sound &= Readings[channel].TryRead(reader);
             }
 
+            Drifting = sound && reader.Remaining > 0 ? reader.ReadByte() : (byte)0;
             return sound;
         }
     }

@@ -19,8 +19,18 @@ public static class Examples
         foreach (IRecord record in filled)
         {
             Fields.Fill(record, new Random(1000 + (int)record.Code));
+            if (record is HoldRecord hold)
+            {
+                hold.Drifting = 0;
+            }
+
             yield return record;
         }
+
+        HoldRecord drifting = new();
+        Fields.Fill(drifting, new Random(1100));
+        drifting.Drifting = 0b0101;
+        yield return drifting;
 
         yield return Block(20000, 5);
         yield return Block(0, 5);
@@ -105,6 +115,7 @@ public static class Examples
 
     public static string Name(IRecord record) => record switch
     {
+        HoldRecord { Drifting: not 0 } => "HoldRecord-drifting",
         SampleBlock { IntervalMicroseconds: 0 } => "SampleBlock-uneven",
         SampleBlock { FirstMicroseconds: 1_000_001 } => "SampleBlock-plain",
         _ => record.GetType().Name,

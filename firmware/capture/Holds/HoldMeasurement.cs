@@ -79,6 +79,7 @@ namespace LoggerBox.Capture.Holds
             int until = _settled.End;
             Hold.StartMicroseconds = _kept.StartOf(begin);
             Hold.DurationMilliseconds = (int)((_kept.StartOf(until - 1) + Bin.Microseconds - Hold.StartMicroseconds) / 1000);
+            Hold.Drifting = (byte)_settled.Drifting;
             _correlation.Begin(_channel, begin, until);
         }
 

@@ -58,6 +58,9 @@ namespace LoggerBox.Capture.Holds
 
         public int End { get; private set; }
 
+        /// <summary>Channels that drift in it, a bit each: less than a foot does, or a pressure while the speed stands.</summary>
+        public int Drifting { get; private set; }
+
         /// <summary>
         /// The settled part of a hold is to be looked for. Where no three seconds agree as closely as their noise lets one see, a foot or an idle
         /// wanders: then what matters on a truck is asked for. There is none where an engine recovers from a lifted pedal (half as much again as
@@ -69,6 +72,7 @@ namespace LoggerBox.Capture.Holds
             _until = end;
             _sure = false;
             IsThere = false;
+            Drifting = 0;
             _question = Question.WhatNoise;
             _agreement.BeginLearning(from, end);
         }
@@ -275,6 +279,7 @@ namespace LoggerBox.Capture.Holds
             if (_drift.Advance())
             {
                 IsThere = !_drift.Is;
+                Drifting = _drift.Channels;
                 _question = Question.Answered;
             }
         }

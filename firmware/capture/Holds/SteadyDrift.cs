@@ -12,6 +12,10 @@ namespace LoggerBox.Capture.Holds
         // one standard deviation is known to 0.05 and to 0.13.
         private const int WholePerMille = 650;
         private const int HalfPerMille = 460;
+
+        // What may be a drift is called one, which refuses nothing. In less than three seconds the later half says too little to be asked.
+        private const int WholeMayPerMille = 300;
+        private const int HalfMayPerMille = 200;
         private const int ShortBins = 30;
         private const int MostBins = 100;
 
@@ -27,7 +31,7 @@ namespace LoggerBox.Capture.Holds
         private int _half;
         private int _end;
         private int _channel;
-        private long _allowed;
+        private long _footAllows;
         private long _wholeSlope;
         private long _scatter;
         private bool _inHalf;
@@ -40,8 +44,11 @@ namespace LoggerBox.Capture.Holds
             _line = new StraightLine(span);
         }
 
-        /// <summary>After the last <see cref="Advance"/>: the stretch is a drift.</summary>
+        /// <summary>After the last <see cref="Advance"/>: the stretch is a drift, and no hold.</summary>
         public bool Is { get; private set; }
+
+        /// <summary>Channels that drift, a bit each; where <see cref="Is"/> is false the hold is one all the same, and says so of itself.</summary>
+        public int Channels { get; private set; }
 
         /// <summary>
         /// The question: is the stretch, or the last ten seconds of it, one drift of the speed; of a pressure where no speed is known. A pressure
@@ -50,16 +57,17 @@ namespace LoggerBox.Capture.Holds
         public void Begin(int from, int end)
         {
             Is = false;
+            Channels = 0;
             _end = end;
             _first = IntegerMath.Max(from, end - MostBins);
             _half = end - _first < ShortBins ? IntegerMath.Max(_first, end - (ShortBins / 2)) : (_first + end) / 2;
             _inHalf = false;
             _channel = Channel.Speed;
             _bySpeed = _line.Begin(Channel.Speed, _first, end);
-            _allowed = _bySpeed ? _span.Mean(Channel.Speed, _first, end) / (HasPressure(_first, end) ? LoadedSharePerSecond : FootSharePerSecond) : 0;
+            _footAllows = _bySpeed ? _span.Mean(Channel.Speed, _first, end) / (HasPressure(_first, end) ? LoadedSharePerSecond : FootSharePerSecond) : 0;
             if (!_bySpeed)
             {
-                NextPressure();
+                NextChannel();
             }
         }
 
@@ -82,15 +90,18 @@ namespace LoggerBox.Capture.Holds
                 return false;
             }
 
-            Is = _inHalf && GoesOn();
-            _inHalf = false;
-            if (Is || _bySpeed)
+            if (_inHalf)
             {
-                return true;
+                Tell();
             }
 
-            NextPressure();
-            return _channel == Channel.Count;
+            _inHalf = false;
+            if (!Is)
+            {
+                NextChannel();
+            }
+
+            return Is || _channel == Channel.Count;
         }
 
         // The whole stretch rises or falls, and its later half can be looked at.
@@ -99,13 +110,24 @@ namespace LoggerBox.Capture.Holds
             _wholeSlope = _line.Slope;
             _scatter = _tolerances.SampleScatter(_line.Scatter);
             long least = _tolerances.Settled(_channel, _tolerances.Level(_channel, _span.Mean(_channel, _first, _end)));
-            least = _allowed > least ? _allowed : least;
-            return Size(_wholeSlope) > least && Size(_wholeSlope) > _scatter * WholePerMille / 1000 && _line.Begin(_channel, _half, _end);
+            return Size(_wholeSlope) > least && IsMore(_wholeSlope, WholeMayPerMille) && _line.Begin(_channel, _half, _end);
         }
 
-        private bool GoesOn() => _wholeSlope > 0 == _line.Slope > 0 && Size(_line.Slope) > _scatter * HalfPerMille / 1000;
+        private void Tell()
+        {
+            bool goesOn = _wholeSlope > 0 == _line.Slope > 0;
+            if (_end - _first < ShortBins || (goesOn && IsMore(_line.Slope, HalfMayPerMille)))
+            {
+                Channels |= 1 << _channel;
+            }
 
-        private void NextPressure()
+            bool isSure = goesOn && IsMore(_line.Slope, HalfPerMille) && IsMore(_wholeSlope, WholePerMille);
+            Is = isSure && (_channel == Channel.Speed ? Size(_wholeSlope) > _footAllows : !_bySpeed);
+        }
+
+        private bool IsMore(long slope, int perMille) => Size(slope) > _scatter * perMille / 1000;
+
+        private void NextChannel()
         {
             do
             {

@@ -60,7 +60,8 @@ public static class Judge
             .Concat(SessionNotes.Of(evidence, unit))
             .Concat(Completeness.Notes(evidence))
             .Concat(SheetNotes.Of(evidence.Sheet))
-            .Concat(EngagementNotes.Of(evidence));
+            .Concat(EngagementNotes.Of(evidence))
+            .Concat(DriftNotes.Of(evidence.Steps, unit));
 
     private static JudgedHold Shown(MeasuredHold hold, StepReadings steps, PressureUnit unit) => new(
         hold.Step,

@@ -5,6 +5,7 @@ using System.Linq;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging;
@@ -28,6 +29,12 @@ public static class Sentences
     // What was not done right, what is missing, what bears on the readings.
     public static string OutsideSpeedWindow(Step step, double rpm, DataSheet sheet) =>
         $"{Words.StepName(step)} was at {Words.Rpm(rpm)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again.";
+
+    public static string NotAtRest(Step step, IEnumerable<string> changes) =>
+        $"Not quite at rest at {Words.StepName(step)}: {string.Join(", ", changes)}. What is shown is the middle, and its uncertainty holds the change. If it must be closer, hold longer with a steady foot.";
+
+    public static string Changes(int channel, bool falls, string change) =>
+        $"{Words.ChannelName(channel).ToLowerInvariant()} {(falls ? "fell" : "rose")} by {change} a second";
 
     public static string DriveCut(Step step) =>
         $"No clutch pressure under full pedal at {Words.StepName(step)}: the brake may work the inching valve, or an interlock cut the drive. Hold the truck with the parking brake and repeat it.";

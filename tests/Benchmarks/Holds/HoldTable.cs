@@ -19,7 +19,7 @@ internal static class HoldTable
         int runs = words.Length > 0 ? int.Parse(words[0], CultureInfo.InvariantCulture) : 1000;
         Console.WriteLine($"Seed {Seed}. Settling, {runs / 10} runs a cell: median and 95 % of declared / ideal, bias in sigma, holds lost.");
         Settling(runs / 10);
-        Console.WriteLine($"\nDrifts of 5 s, {runs} each: false holds, alone / between two stands.");
+        Console.WriteLine($"\nDrifts of 5 s, {runs} each: holds that claim to stand (and those that say they drift), alone / between two stands.");
         Drifts(runs);
         Console.WriteLine($"\nPrinted intervals of 95.45 %, {runs} runs a cell: covered %, half-width in sigma, settled part in s, holds lost.");
         Coverage(runs);
@@ -56,9 +56,9 @@ internal static class HoldTable
             Console.Write($"sigma {name,-6}");
             foreach (double slope in new[] { 1.0, 2, 5, 20 })
             {
-                int alone = RampRuns.FalseHolds(channel, sigma, slope, 5, false, runs, Seed);
-                int between = RampRuns.FalseHolds(channel, sigma, slope, 5, true, runs, Seed);
-                Console.Write($" | {slope,2} sigma/s: {alone} / {between}");
+                RampRuns alone = new(channel, sigma, slope, 5, false, runs, Seed);
+                RampRuns between = new(channel, sigma, slope, 5, true, runs, Seed);
+                Console.Write($" | {slope,2} sigma/s: {alone.False} ({alone.Drifting}) / {between.False} ({between.Drifting})");
             }
 
             Console.WriteLine();

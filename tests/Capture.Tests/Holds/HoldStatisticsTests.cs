@@ -50,8 +50,34 @@ public class HoldStatisticsTests
     [InlineData(Channel.Speed, 40, 5)]
     public void A_straight_drift_is_no_hold(int channel, double sigma, double slope)
     {
-        Assert.Equal(0, RampRuns.FalseHolds(channel, sigma, slope, 5, false, 400, Seed));
-        Assert.Equal(0, RampRuns.FalseHolds(channel, sigma, slope, 5, true, 400, Seed));
+        Assert.Equal((0, 0), Holds(channel, sigma, slope, false));
+        Assert.Equal((0, 0), Holds(channel, sigma, slope, true));
+    }
+
+    // Four and ten rpm a second: what a foot does, and a little more.
+    [Theory]
+    [InlineData(40, 1)]
+    [InlineData(40, 2)]
+    [InlineData(100, 1)]
+    public void A_speed_that_creeps_as_a_foot_does_is_a_hold_that_says_so(double sigma, double slope)
+    {
+        Assert.Equal(0, Holds(Channel.Speed, sigma, slope, false).False);
+        Assert.Equal(0, Holds(Channel.Speed, sigma, slope, true).False);
+    }
+
+    [Theory]
+    [InlineData(Channel.Main, 20)]
+    [InlineData(Channel.Speed, 40)]
+    public void A_stand_says_nothing_of_a_drift(int channel, double sigma)
+    {
+        RampRuns stands = new(channel, sigma, 0, 5, false, 400, Seed);
+        Assert.Equal((400, 0), (stands.False, stands.Drifting));
+    }
+
+    private static (int False, int Drifting) Holds(int channel, double sigma, double slope, bool between)
+    {
+        RampRuns runs = new(channel, sigma, slope, 5, between, 400, Seed);
+        return (runs.False, runs.Drifting);
     }
 
     [Theory]

@@ -80,6 +80,22 @@ public sealed class Gates
         Assert.DoesNotContain(Judged.Of(new TestSession()).Validity, note => note.Code == "borderline");
     }
 
+    // Four seconds of it: 1 % of the speed, 2 % of the pressure.
+    [Theory]
+    [InlineData(Channel.Speed, 5.2, "engine speed rose by 5 rpm a second")]
+    [InlineData(Channel.Speed, -4.8, null)]
+    [InlineData(Channel.Clutch, -0.9, "clutch pressure fell by 0.9 psi a second")]
+    [InlineData(Channel.Clutch, 0.7, null)]
+    public void A_hold_that_drifted_says_so_where_one_would_see_it_and_is_judged_all_the_same(int channel, double perSecond, string? change)
+    {
+        var judgement = Judged.Of(new TestSession { Drift = (Step.HoldForward, channel, perSecond) });
+        string[] notes = [.. judgement.Validity.Where(note => note.Code == "drifting").Select(note => note.Text)];
+        Assert.Equal(
+            change is null ? [] : [$"Not quite at rest at the hold in F: {change}. What is shown is the middle, and its uncertainty holds the change. If it must be closer, hold longer with a steady foot."],
+            notes);
+        Assert.Equal(Verdict.In, Judged.Check(judgement, "hold-F", "clutch").Verdict);
+    }
+
     [Theory]
     [InlineData(3.1, Verdict.High, true)]
     [InlineData(1.2, Verdict.NotMeasured, false)]

@@ -57,6 +57,9 @@ public sealed class TestSession
     /// <summary>A factor on every shown speed.</summary>
     public double SpeedScale { get; set; } = 1;
 
+    /// <summary>A hold that the logger said to drift, and by how much a second, in rpm or psi.</summary>
+    public (Step Step, int Channel, double PerSecond)? Drift { get; set; }
+
     public bool GearsKnown { get; set; } = true;
 
     public Func<Gear, Gear> Tagged { get; set; } = gear => gear;
@@ -204,6 +207,12 @@ public sealed class TestSession
             {
                 Fill(hold.Readings[channel], channel, step == Step.Zero && channel > 0 ? zeros[channel] : value + zeros[channel]);
             }
+        }
+
+        if (Drift is var (drifting, moved, perSecond) && drifting == step)
+        {
+            hold.Drifting = (byte)(1 << moved);
+            hold.Readings[moved].SlopeHundredthsPerSecond = (int)Math.Round(100 * perSecond * (moved == Channel.Speed ? 10 : PressureUnit.Psi.InPascal() / PascalPerCount));
         }
 
         return hold;

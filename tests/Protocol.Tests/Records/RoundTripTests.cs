@@ -47,7 +47,8 @@ public sealed class RoundTripTests
     [Fact]
     public void Fields_that_a_later_version_appends_are_left_alone()
     {
-        foreach (IRecord record in Examples.Records())
+        // Whoever appends to a hold writes its last field, too.
+        foreach (IRecord record in Examples.Records().Where(record => record is not HoldRecord { Drifting: 0 }))
         {
             IRecord read = Read(Examples.Bytes(new Appended(record)));
             Assert.Equal(Examples.Text(record), Examples.Text(read));
@@ -62,13 +63,27 @@ public sealed class RoundTripTests
         {
             ByteWriter writer = new(buffer);
             record.Write(writer);
-            for (int length = 0; length < writer.Position; length++)
+            int needed = writer.Position - (record is HoldRecord { Drifting: not 0 } ? 1 : 0);
+            for (int length = 0; length < needed; length++)
             {
                 ByteReader reader = new(buffer);
                 reader.Restart(0, length);
                 Assert.False(Examples.Empty(record.Code).TryRead(reader), $"{record.Code}, {length} of {writer.Position} bytes");
             }
         }
+    }
+
+    [Fact]
+    public void A_hold_as_long_as_it_used_to_be_says_nothing_of_a_drift()
+    {
+        byte[] buffer = new byte[RecordFormat.MaxBody];
+        ByteWriter writer = new(buffer);
+        new HoldRecord { Drifting = 1 }.Write(writer);
+        ByteReader reader = new(buffer);
+        reader.Restart(0, writer.Position - 1);
+        HoldRecord read = new() { Drifting = 2 };
+        Assert.True(read.TryRead(reader));
+        Assert.Equal(0, read.Drifting);
     }
 
     [Fact]

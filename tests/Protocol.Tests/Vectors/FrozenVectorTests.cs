@@ -21,6 +21,7 @@ public sealed class FrozenVectorTests
         ["DropoutRecord"] = "0cfac9ad08bf9a20eefce2d29dad5036741afb3b858eb931b808a08a3b89333b",
         ["EngagementRecord"] = "525ef9c648109192cb07b6230286880cc3e3e5b023c7f3a873baad232a418a73",
         ["EventRecord"] = "e10b09db24b75017d3fa245dcdcd5e1f0c301a030b5026e9f521e88c5c8f11be",
+        ["HoldRecord-drifting"] = "1b82b1245392ea6f586f6ddb1222ea178f80b3f14ae188eeedc7911025286de5",
         ["HoldRecord"] = "d9edcab357f34824103a2d988cd9cf47aa10f375dc58782aeaee918cc778f264",
         ["PlanRecord"] = "1a7b9fd2e1dc8f595d4157a115ebfcba8278fa00c89042b232bc2a91acce08c4",
         ["RunUpRecord"] = "f4a989b93659e961cd24a4bff8755b9f8cd8f983463b98120fceac30e7e22956",

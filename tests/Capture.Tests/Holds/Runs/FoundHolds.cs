@@ -7,7 +7,7 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Tests.Holds.Runs;
 
 /// <summary>One channel of readings through the logger's own spike filter, bins and hold finder. Times in seconds, values in the channel's unit.</summary>
-internal sealed record FoundHold(double Start, double End, double Settled, double StandardError, int DegreesOfFreedom, double Deviation, double Slope)
+internal sealed record FoundHold(double Start, double End, double Settled, double StandardError, int DegreesOfFreedom, double Deviation, double Slope, bool Drifts)
 {
     public double Length => End - Start;
 
@@ -83,7 +83,8 @@ internal static class FoundHolds
             reading.StandardErrorThousandths / 1000.0,
             reading.DegreesOfFreedom,
             reading.DeviationHundredths / 100.0,
-            reading.SlopeHundredthsPerSecond / 100.0);
+            reading.SlopeHundredthsPerSecond / 100.0,
+            record.Drifts(channel));
     }
 
     private static SessionHeader Header()
