@@ -1,6 +1,5 @@
 using System.Collections.Generic;
 using System.CommandLine;
-using System.Text.Json;
 using LoggerBox.Host.Link;
 
 namespace LoggerBox.App.Console;
@@ -21,7 +20,7 @@ internal static class PortsVerb
         IReadOnlyList<string> names = SerialPorts.List();
         if (json)
         {
-            terminal.Out.WriteLine(JsonSerializer.Serialize(names));
+            ListingJson.WriteArray(terminal.Out, names, static (json, name) => json.WriteStringValue(name));
             return CommandLine.Done;
         }
 
