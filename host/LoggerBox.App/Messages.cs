@@ -22,7 +22,7 @@ internal static class Messages
     public const string JobNewVerb = "Write a new work order.";
     public const string JobShowVerb = "Show a work order with its sessions.";
     public const string JobAddVerb = "Add sessions to a work order.";
-    public const string JobCloseVerb = "Close a work order: nothing can be added to it any more.";
+    public const string JobCloseVerb = "Close a work order, with who releases the truck or plainly without: nothing can be added to it any more.";
     public const string PortsVerb = "List the serial ports of this computer.";
     public const string FetchVerb = "Fetch what the logger, or its pulled card, holds into the archive; safe to repeat.";
     public const string SessionsVerb = "List what the archive holds.";
@@ -199,11 +199,9 @@ internal static class Messages
 
     public static string EmptyName(string option) => $"{option} was given an empty name";
 
-    public static string JobLine(string id, bool closed) => $"Job {id}{(closed ? " (closed)" : "")}";
+    public static string JobLine(string id, bool closed, string release) => $"Job {id}{(closed ? " (closed)" : "")}: {release}";
 
     public static string JobHolds(string id, IReadOnlyList<string> sessions) => $"Job {id} holds {string.Join(", ", sessions)}.";
-
-    public static string JobClosed(string id) => $"Job {id} is closed.";
 
     public static string ArchiveEmpty(string path) => $"The archive {path} holds no session yet: fetch or import one.";
 

@@ -1,4 +1,5 @@
 using System;
+using System.IO;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
@@ -39,6 +40,19 @@ internal sealed class Answers(string archive)
 
     public static Task Form(HttpContext context, Func<SheetForm, Task> work) => Guard(context, async () => await work(await SheetForm.Read(context.Request)));
 
+    /// <summary>What a form wants done, in an archive that must be there and can be written.</summary>
+    public Task Change(HttpContext context, Action<ArchiveFile, IFormCollection> change, string then) => Guard(context, async () =>
+    {
+        IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted);
+        using (ArchiveFile file = ArchiveFile.OpenExisting(archive))
+        {
+            change(file, form);
+        }
+
+        context.Response.StatusCode = StatusCodes.Status303SeeOther;
+        context.Response.Headers.Location = then;
+    }, StatusCodes.Status422UnprocessableEntity);
+
     public static Task NotThere(HttpContext context) => Trouble(context, StatusCodes.Status404NotFound, "There is no such page.");
 
     private T Read<T>(Func<ArchiveFile, T> content)
@@ -47,7 +61,8 @@ internal sealed class Answers(string archive)
         return content(file);
     }
 
-    private static async Task Guard(HttpContext context, Func<Task> work)
+    /// <param name="refused">The status where the archive or a person is told no.</param>
+    private static async Task Guard(HttpContext context, Func<Task> work, int refused = StatusCodes.Status404NotFound)
     {
         try
         {
@@ -55,7 +70,11 @@ internal sealed class Answers(string archive)
         }
         catch (UserErrorException error)
         {
-            await Trouble(context, StatusCodes.Status404NotFound, error.Message);
+            await Trouble(context, refused, error.Message);
+        }
+        catch (InvalidDataException)
+        {
+            await Trouble(context, StatusCodes.Status400BadRequest, "The form could not be read: nothing was changed; reload the page and try again.");
         }
         catch (BadHttpRequestException error)
         {

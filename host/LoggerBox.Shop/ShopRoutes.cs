@@ -49,6 +49,7 @@ internal sealed class ShopRoutes
             return answers.Page(context, JobsPage.Render);
         });
         routes.MapGet("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        new GateRoutes(answers, settings).Map(routes);
         routes.MapGet("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
         routes.MapGet("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => Report(Judged(file, Id(context)))));
         routes.MapGet("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));

@@ -20,7 +20,7 @@ public class JobTests
         Assert.Equal("healthy.sheet.toml", job.RootElement.GetProperty("sheet").GetString());
         Assert.Equal(JsonValueKind.Null, job.RootElement.GetProperty("closed").ValueKind);
 
-        LoggerBoxCommand.Run("job", "close", "J1", "--archive", bench.Archive).Expect(0);
+        LoggerBoxCommand.Run("job", "close", "J1", "--not-released", "--archive", bench.Archive).Expect(0);
         LoggerBoxCommand.Run("job", "add", "J1", "S1", "--archive", bench.Archive).Refused(1, "J1", "closed");
     }
 

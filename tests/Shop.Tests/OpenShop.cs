@@ -10,7 +10,7 @@ namespace LoggerBox.Shop.Tests;
 
 /// <summary>
 /// A shop page over a real archive: job J1 of a truck with a leaking clutch, J2 of the same truck repaired, J3 with both as before and after; a
-/// session S3 that belongs to no job, and one job whose words are hostile.
+/// session S3 that belongs to no job, J4, a job whose words are hostile, and J5, one without a session.
 /// </summary>
 public sealed class OpenShop : IAsyncLifetime
 {
@@ -43,6 +43,8 @@ public sealed class OpenShop : IAsyncLifetime
         Run("job", "add", "J3", "S1", "--as", "before", "--archive", Archive);
         Run("job", "add", "J3", "S2", "--as", "after", "--archive", Archive);
         Run("job", "add", "J4", "S1", "--archive", Archive);
+        Run("job", "gate", "J4", "chocks", "--by", "<script>alert(1)</script>\u202Ex", "--note", HostileName, "--archive", Archive);
+        Run("job", "new", "--archive", Archive, "--truck", "Not tested yet");
         Run("import", Recordings.Trace("pump-worn"), "--archive", Archive);
         File.Copy(Path.Combine(Folder, "sample-truck.toml"), Path.Combine(SheetFolder, "sample-truck.toml"));
         server = await ShopServer.Start(Settings());

@@ -55,6 +55,12 @@ internal sealed class DemoAccount
         output.WriteLine();
     }
 
+    public void NotReleased(string job)
+    {
+        output.WriteLine();
+        output.WriteLine(JobMessages.DemoNotReleased(job));
+    }
+
     public void Ended(Judgement judgement, IReadOnlyList<string> files)
     {
         output.WriteLine();

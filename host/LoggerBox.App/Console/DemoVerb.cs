@@ -20,6 +20,10 @@ namespace LoggerBox.App.Console;
 /// <summary>The whole job on an invented truck, over a real serial line, on virtual time.</summary>
 internal static class DemoVerb
 {
+    // The invented technician goes to the truck as the gates want it and reads zero again at the end. Oil he looks at, without a thermometer; and
+    // he repairs nothing, so the truck goes back to no work.
+    private static readonly string[] TickedInTheDemo = ["chocks", "parking-brake", "area-clear", "ventilation", "stands", "dry-at-idle", "zero-again"];
+
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
         var cause = new Option<string>("--cause") { Description = Messages.CauseOption, HelpName = "CODE", DefaultValueFactory = _ => SimulatedCauses.Healthy };
@@ -69,6 +73,7 @@ internal static class DemoVerb
             OilLook: "clean");
         string id = archive.Jobs.Create(details, DateTimeOffset.Now);
         archive.Jobs.AddSessions(id, [session], DateTimeOffset.Now);
+        archive.Gates.Tick(id, TickedInTheDemo, Messages.DemoTechnician, JobMessages.DemoNote, DateTimeOffset.Now);
         return archive.Jobs.Load(id);
     }
 
@@ -76,7 +81,8 @@ internal static class DemoVerb
     {
         Judgement judgement = Judge.Of(subject.Sessions, VirtualLogger.Sheet, subject.Facts, unit ?? VirtualLogger.Sheet.Unit);
         WholeFile.Write(Path.Combine(place, SampleSheet.FileName), SampleSheet.Text());
-        WholeFile.Write(Path.Combine(place, "report.html"), HtmlReport.Render(subject.Report(judgement, DateTimeOffset.Now)));
+        ReportDocument report = subject.Report(judgement, DateTimeOffset.Now);
+        WholeFile.Write(Path.Combine(place, "report.html"), HtmlReport.Render(report));
         account.Captured(judgement);
         if (json)
         {
@@ -84,9 +90,10 @@ internal static class DemoVerb
         }
         else
         {
-            new TextReport(terminal.Out, terminal.Colour).Write(subject.Title, judgement);
+            new TextReport(terminal.Out, terminal.Colour).Write(report);
         }
 
+        account.NotReleased(subject.Job!.Id);
         account.Ended(judgement, [.. ((string[])["archive.sqlite", SampleSheet.FileName, "report.html"]).Select(name => Path.Combine(place, name))]);
     }
 

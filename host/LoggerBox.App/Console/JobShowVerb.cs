@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Linq;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Releasing;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Subjects;
 
@@ -38,11 +39,12 @@ internal static class JobShowVerb
     {
         if (json)
         {
-            JsonText.Write(terminal.Out, writer => ListingJson.Job(writer, job));
+            JsonText.Write(terminal.Out, writer => JobJson.Write(writer, job));
             return;
         }
 
-        terminal.Out.WriteLine(Messages.JobLine(job.Id, job.Closed is not null));
+        ReleaseNote release = ReleaseWords.Of(job);
+        terminal.Out.WriteLine(Messages.JobLine(job.Id, job.Closed is not null, PlainText.Of(release.Headline)));
         var table = new TextTable("ll");
         foreach (ReportFact fact in JobWords.Facts(job).Concat(JobWords.Bookkeeping(job)).Where(fact => !string.IsNullOrEmpty(fact.Value)))
         {
@@ -50,6 +52,7 @@ internal static class JobShowVerb
         }
 
         table.WriteTo(terminal.Out);
+        WriteGates(terminal, job);
         if (job.SessionIds.Count == 0)
         {
             terminal.Out.WriteLine(ArchivedSubjects.Empty(job.Id));
@@ -59,19 +62,34 @@ internal static class JobShowVerb
         SessionsVerb.Print(terminal, file, [.. job.SessionIds.Select(file.Sessions.Find)]);
     }
 
+    private static void WriteGates(Terminal terminal, Job job)
+    {
+        foreach (GateStage stage in (GateStage[])[GateStage.Opening, GateStage.Closing])
+        {
+            terminal.Out.WriteLine(ReleaseWords.Of(stage));
+            var table = new TextTable("llll");
+            foreach (GateState state in job.Release.Gates.Where(state => state.Gate.Stage == stage))
+            {
+                table.Add(state.Tick is null ? "open" : "✓", state.Gate.Code, state.Gate.Text, PlainText.Of(ReleaseWords.Of(state)));
+            }
+
+            table.WriteTo(terminal.Out);
+        }
+    }
+
     private static void List(Terminal terminal, ArchiveFile file, bool json)
     {
         if (json)
         {
-            ListingJson.WriteArray(terminal.Out, file.Jobs.All(), ListingJson.Job);
+            ListingJson.WriteArray(terminal.Out, file.Jobs.All(), JobJson.Write);
             return;
         }
 
-        var table = new TextTable("lllll");
-        table.Add("job", "opened", "truck", "serial", "sessions");
+        var table = new TextTable("llllll");
+        table.Add("job", "opened", "truck", "serial", "state", "sessions");
         foreach (Job job in file.Jobs.All())
         {
-            table.Add(job.Id, JobWords.Moment(job.Opened), PlainText.Of(job.Details.Truck), PlainText.Of(job.Details.Serial), string.Join(' ', job.SessionIds));
+            table.Add(job.Id, JobWords.Moment(job.Opened), PlainText.Of(job.Details.Truck), PlainText.Of(job.Details.Serial), ReleaseWords.State(job), string.Join(' ', job.SessionIds));
         }
 
         table.WriteTo(terminal.Out, "");

@@ -12,7 +12,8 @@ internal static class JobVerb
         JobNewVerb.Declare(terminal),
         JobShowVerb.Declare(terminal),
         Add(terminal),
-        Close(terminal),
+        JobGateVerb.Declare(terminal),
+        JobCloseVerb.Declare(terminal),
     };
 
     public static Argument<string> JobArgument() => new("JOB") { Description = Messages.JobArgument };
@@ -36,22 +37,6 @@ internal static class JobVerb
         return verb;
     }
 
-    private static Command Close(Terminal terminal)
-    {
-        var job = JobArgument();
-        var cause = new Option<string?>("--cause") { Description = Messages.FoundOption, HelpName = "TEXT" };
-        var correction = new Option<string?>("--correction") { Description = Messages.CorrectionOption, HelpName = "TEXT" };
-        var archive = SharedOptions.Archive();
-        var verb = new Command("close", Messages.JobCloseVerb) { job, cause, correction, archive };
-        verb.SetAction(line =>
-        {
-            using ArchiveFile file = ArchiveFile.OpenExisting(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
-            file.Jobs.Close(line.GetRequiredValue(job), DateTimeOffset.Now, line.GetValue(cause) ?? "", line.GetValue(correction) ?? "");
-            terminal.Out.WriteLine(Messages.JobClosed(file.Jobs.Load(line.GetRequiredValue(job)).Id));
-            return CommandLine.Done;
-        });
-        return verb;
-    }
     private static SessionRole RoleOf(string? word) => word switch
     {
         "before" => SessionRole.Before,

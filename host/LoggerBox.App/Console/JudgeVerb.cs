@@ -1,3 +1,4 @@
+using System;
 using System.CommandLine;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
@@ -23,7 +24,7 @@ internal static class JudgeVerb
             }
             else
             {
-                new TextReport(terminal.Out, terminal.Colour).Write(subject.Title, judgement);
+                new TextReport(terminal.Out, terminal.Colour).Write(subject.Report(judgement, DateTimeOffset.Now));
             }
 
             return CommandLine.Done;

@@ -13,7 +13,7 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.App.Console;
 
-/// <summary>Sessions and jobs for other programs; times as ISO 8601 with the shop's offset, a missing value is null.</summary>
+/// <summary>Sessions for other programs; times as ISO 8601 with the shop's offset, a missing value is null.</summary>
 internal static class ListingJson
 {
     public static void WriteArray<T>(TextWriter output, IEnumerable<T> items, Action<Utf8JsonWriter, T> one) => JsonText.Write(output, writer =>
@@ -97,34 +97,6 @@ internal static class ListingJson
         writer.WriteEndObject();
     }
 
-    public static void Job(Utf8JsonWriter writer, Job job)
-    {
-        JobDetails details = job.Details;
-        writer.WriteStartObject();
-        writer.WriteString("id", job.Id);
-        writer.WriteString("truck", details.Truck);
-        writer.WriteString("serial", details.Serial);
-        Number(writer, "hours", details.HourMeter);
-        writer.WriteString("fuel", details.Fuel);
-        writer.WriteString("complaint", details.Complaint);
-        writer.WriteString("cause", job.Cause);
-        writer.WriteString("correction", job.Correction);
-        writer.WriteString("technician", details.Technician);
-        writer.WriteString("sheet", details.SheetName);
-        Number(writer, "altitude_m", details.AltitudeMetres);
-        Number(writer, "air_c", details.AirCelsius);
-        writer.WriteString("oil_level", details.OilLevel);
-        writer.WriteString("oil_look", details.OilLook);
-        Number(writer, "oil_c", details.OilCelsius);
-        writer.WriteString("oil_read", details.OilRead);
-        Moment(writer, "opened", job.Opened);
-        Moment(writer, "closed", job.Closed);
-        writer.WriteStrings("sessions", job.SessionIds);
-        writer.WriteStrings("before", job.SessionIdsOf(SessionRole.Before));
-        writer.WriteStrings("after", job.SessionIdsOf(SessionRole.After));
-        writer.WriteEndObject();
-    }
-
     private static void Gap(Utf8JsonWriter writer, SessionGap gap, long start)
     {
         writer.WriteStartObject();
@@ -136,7 +108,7 @@ internal static class ListingJson
         writer.WriteEndObject();
     }
 
-    private static void Moment(Utf8JsonWriter writer, string name, DateTimeOffset? time)
+    public static void Moment(Utf8JsonWriter writer, string name, DateTimeOffset? time)
     {
         if (time is DateTimeOffset known)
         {
@@ -148,7 +120,7 @@ internal static class ListingJson
         }
     }
 
-    private static void Number(Utf8JsonWriter writer, string name, double? value)
+    public static void Number(Utf8JsonWriter writer, string name, double? value)
     {
         if (value is double known)
         {

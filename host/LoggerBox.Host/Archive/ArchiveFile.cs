@@ -22,6 +22,7 @@ public sealed class ArchiveFile : IDisposable
         Incoming = new IncomingSessions(this);
         Jobs = new JobRows(this);
         Corrections = new CorrectionRows(this);
+        Gates = new GateRows(this);
     }
 
     /// <summary>archive.sqlite in the user's data folder.</summary>
@@ -39,6 +40,8 @@ public sealed class ArchiveFile : IDisposable
     public JobRows Jobs { get; }
 
     public CorrectionRows Corrections { get; }
+
+    public GateRows Gates { get; }
 
     /// <summary>Opens the archive; creates it, and its folder, when there is none.</summary>
     /// <param name="patience">How long to wait for another program that holds the file, at least a second.</param>

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.Releasing;
 
 namespace LoggerBox.Host.Archive;
 
@@ -29,6 +30,7 @@ public sealed record JobDetails(
 /// <param name="Uid">The same in every archive that the job is imported into.</param>
 /// <param name="Cause">What was found; empty until somebody has written it.</param>
 /// <param name="Correction">What was done.</param>
+/// <param name="Gates">Every tick and withdrawal, in the order in which they were made.</param>
 public sealed record Job(
     string Id,
     string Uid,
@@ -37,8 +39,12 @@ public sealed record Job(
     DateTimeOffset? Closed,
     string Cause,
     string Correction,
-    IReadOnlyList<JobSession> Sessions)
+    IReadOnlyList<JobSession> Sessions,
+    IReadOnlyList<GateTick> Gates)
 {
+    /// <summary>What the gates come to.</summary>
+    public ReleaseState Release => ReleaseState.Of(Gates, Closed is not null);
+
     public IReadOnlyList<string> SessionIds => [.. Sessions.Select(session => session.Id)];
 
     public IReadOnlyList<string> SessionIdsOf(SessionRole role) => [.. Sessions.Where(session => session.Role == role).Select(session => session.Id)];

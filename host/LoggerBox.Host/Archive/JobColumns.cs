@@ -81,6 +81,7 @@ internal static class JobColumns
         row.MomentOrNull("closed"),
         row.Text("cause"),
         row.Text("correction"),
+        [],
         []);
 
     public static string Written(SessionRole role) => role switch

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.Releasing;
 using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
@@ -18,11 +19,11 @@ public sealed class JobRows
 
     public IReadOnlyList<Job> All() => archive.Read(open => open
         .Rows("SELECT * FROM jobs ORDER BY id", JobColumns.FromRow)
-        .Select(job => WithSessions(open, job))
+        .Select(job => Whole(open, job))
         .ToList());
 
     /// <exception cref="UserErrorException">There is no such job.</exception>
-    public Job Load(string id) => archive.Read(open => WithSessions(open, Find(open, id)));
+    public Job Load(string id) => archive.Read(open => Load(open, id));
 
     /// <summary>Adds sessions to a job, all or none; one that the job has already stays once, and takes the role where one is given.</summary>
     /// <exception cref="UserErrorException">No such job or session, or the job is closed.</exception>
@@ -36,27 +37,59 @@ public sealed class JobRows
 
         foreach (string sessionId in sessionIds)
         {
-            open.Execute(JobColumns.AddSession, JobColumns.OfSession(Row(job.Id), archive.Sessions.RowOf(open, sessionId), role, now));
+            open.Execute(JobColumns.AddSession, JobColumns.OfSession(Row(job), archive.Sessions.RowOf(open, sessionId), role, now));
         }
 
         return true;
     });
 
-    /// <summary>Closes a job; one that is closed keeps its first date. What was found and done is written where it is given.</summary>
-    public void Close(string id, DateTimeOffset now, string cause = "", string correction = "") => archive.Change(open => open.Execute(
-        JobColumns.Close, JobColumns.OfClosing(Row(Find(open, id).Id), now, cause, correction)));
+    /// <summary>
+    /// Closes a job without a release; one that is closed keeps its first date. What was found and done is written where it is given.
+    /// </summary>
+    public void Close(string id, DateTimeOffset now, string cause = "", string correction = "") => archive.Change(open => Close(open, Find(open, id), now, cause, correction));
+
+    /// <summary>Closes a job and releases the truck. One that was closed without a release keeps its first date.</summary>
+    /// <param name="by">Who releases it; null: nobody was named, which is refused with what is still missing.</param>
+    /// <exception cref="UserErrorException">A closing gate is open, it has been released already, or nobody is named.</exception>
+    public void Release(string id, string? by, DateTimeOffset now, string cause = "", string correction = "") => archive.Change(open =>
+    {
+        Job job = Load(open, id);
+        if (job.Release.Release is GateTick release)
+        {
+            throw GateErrors.Released(job.Id, release.By);
+        }
+
+        if (job.Release.Open(GateStage.Closing) is { Count: > 0 } missing)
+        {
+            throw GateErrors.CannotRelease(job.Id, missing);
+        }
+
+        string name = by ?? throw GateErrors.NobodyReleases(job.Id);
+        GateRows.Demand(name, "");
+        GateRows.Insert(open, Row(job), new GateTick(Gate.ReleaseCode, Withdrawn: false, name.Trim(), "", now));
+        return Close(open, job, now, cause, correction);
+    });
+
+    private static int Close(SqliteConnection open, Job job, DateTimeOffset now, string cause, string correction) =>
+        open.Execute(JobColumns.Close, JobColumns.OfClosing(Row(job), now, cause, correction));
+
+    internal Job Load(SqliteConnection open, string id) => Whole(open, Find(open, id));
 
     internal Job Find(SqliteConnection open, string id) =>
         open.Rows("SELECT * FROM jobs WHERE id = $id", JobColumns.FromRow, ("$id", Row(id))).FirstOrDefault()
         ?? throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
+    internal static long Row(Job job) => RowId.TryParse(job.Id, 'J', out long row) ? row : throw new ArgumentException(job.Id, nameof(job));
+
     private long Row(string id) => RowId.TryParse(id, 'J', out long row) ? row : throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
-    internal Job WithSessions(SqliteConnection open, Job job) => job with
+    /// <summary>With what stands in other tables.</summary>
+    internal static Job Whole(SqliteConnection open, Job job) => job with
     {
         Sessions = open.Rows(
             "SELECT session, role FROM job_sessions WHERE job = $job ORDER BY rowid",
             row => new JobSession(RowId.Session(row.GetInt64(0)), JobColumns.Role(row.GetString(1))),
-            ("$job", Row(job.Id))),
+            ("$job", Row(job))),
+        Gates = GateRows.Of(open, Row(job)),
     };
 }

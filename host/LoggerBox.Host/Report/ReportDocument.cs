@@ -8,12 +8,14 @@ namespace LoggerBox.Host.Report;
 /// <summary>Everything that a printed report says; whoever renders it looks nothing up.</summary>
 /// <param name="Title">Job, session or file that was judged.</param>
 /// <param name="Facts">The work order, in the order it is to be read; a fact without a value is left blank to fill in by hand.</param>
+/// <param name="Release">Whether the truck may go back to work; null where there is no work order.</param>
 /// <param name="Made">When the report was made, with the shop's offset.</param>
 public sealed record ReportDocument(
     string Title,
     Judgement Judgement,
     IReadOnlyList<ReportFact> Facts,
     IReadOnlyList<ReportRecording> Recordings,
+    ReleaseNote? Release,
     DateTimeOffset Made);
 
 public sealed record ReportFact(string Label, string? Value);

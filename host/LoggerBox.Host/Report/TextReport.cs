@@ -27,12 +27,14 @@ public sealed class TextReport
         this.colour = colour;
     }
 
-    public void Write(string title, Judgement judgement)
+    public void Write(ReportDocument report)
     {
-        ArgumentNullException.ThrowIfNull(judgement);
-        Wrap("", "  ", $"{title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
+        ArgumentNullException.ThrowIfNull(report);
+        Judgement judgement = report.Judgement;
+        Wrap("", "  ", $"{report.Title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
         string version = judgement.SheetVersion.Length == 0 ? "" : $", version {judgement.SheetVersion}";
         Wrap("", "  ", $"Data sheet {judgement.SheetName}{version}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
+        WriteRelease(report.Release);
         output.WriteLine();
         output.WriteLine(Paint(ColourOf(judgement), "==> " + PlainText.Of(Outcome.Headline(judgement))));
         Wrap("    ", "    ", Outcome.Explanation(judgement));
@@ -44,6 +46,20 @@ public sealed class TextReport
         WriteNotCovered(judgement);
         output.WriteLine();
         Wrap("", "", "Suspects, not culprits: the truck's own manual comes first. Chock the wheels before a stall, engine off before a hose is touched, hot oil burns.");
+    }
+
+    private void WriteRelease(ReleaseNote? release)
+    {
+        if (release is null)
+        {
+            return;
+        }
+
+        output.WriteLine(Paint(release.IsReleased ? "1" : "1;31", PlainText.Of(release.Headline)));
+        if (release.Detail.Length > 0)
+        {
+            Wrap("    ", "    ", release.Detail);
+        }
     }
 
     private void WriteSuspects(Judgement judgement)

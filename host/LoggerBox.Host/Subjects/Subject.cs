@@ -21,6 +21,7 @@ public sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Recor
         judgement,
         Job is null ? BlankFacts : JobWords.Facts(Job),
         [.. Recordings.Select(recording => recording.ForReport(now))],
+        Job is null ? null : ReleaseWords.Of(Job),
         now);
 
     /// <summary>Without a work order the lines stay open, to be filled in by hand.</summary>

@@ -45,7 +45,7 @@ internal static class JobsPage
             page.Close("th").Open("td").Element("strong", job.Details.Truck.Length == 0 ? "not named" : job.Details.Truck).Own("<br>");
             page.Element("span", job.Details.Serial, "serial").Close("td");
             page.Element("td", job.Details.Complaint).Element("td", JobWords.Moment(job.Opened));
-            page.Element("td", job.Closed is null ? "open" : "closed").Close("tr");
+            page.Element("td", ReleaseWords.State(job)).Close("tr");
         }
 
         page.Close("tbody").Close("table");
@@ -59,7 +59,7 @@ internal static class JobsPage
             return;
         }
 
-        page.Element("strong", job.Id).Element("span", " no session yet");
+        page.Element("a", job.Id, "button", ("href", "/gates/" + job.Id)).Element("span", " no session yet");
     }
 
     private static void WriteLoose(Markup page, IReadOnlyList<ArchivedSession> sessions)

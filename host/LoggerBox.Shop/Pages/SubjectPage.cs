@@ -19,6 +19,11 @@ internal static class SubjectPage
         Judgement judgement = judged.Judgement;
         page.Open("div", "head").Element("h1", NameOf(judged));
         page.Element("p", ReportWords.Capital(judged.Subject.Title), "what").Close("div");
+        if (judged.Job is Job job)
+        {
+            ReleaseSection.Write(page, job);
+        }
+
         OutcomeSection.Write(page, judgement);
         SuspectSection.Write(page, judgement);
         ReadingSection.Write(page, judgement);
@@ -61,9 +66,9 @@ internal static class SubjectPage
         page.Close("dl").Open("p", "actions");
         page.Element("button", "Print", "button", ("type", "button"), ("data-print", ""));
         page.Element("a", "Report as a file", "button", ("href", $"/report/{judged.Id}"));
-        if (judged.Job is { } job && job.SessionIdsOf(SessionRole.Before).Count > 0 && job.SessionIdsOf(SessionRole.After).Count > 0)
+        if (judged.Job is { } whole && whole.SessionIdsOf(SessionRole.Before).Count > 0 && whole.SessionIdsOf(SessionRole.After).Count > 0)
         {
-            page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubjects.IdOf(job, SessionRole.Before)}&after={JudgedSubjects.IdOf(job, SessionRole.After)}"));
+            page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubjects.IdOf(whole, SessionRole.Before)}&after={JudgedSubjects.IdOf(whole, SessionRole.After)}"));
         }
 
         if (judged.Subject.Recordings is [var only])

@@ -30,6 +30,8 @@ internal static class SampleArchive
         archive.Jobs.AddSessions("J1", ["S1", "S2"], Now, SessionRole.Before);
         archive.Corrections.DateSession("S1", Now, "A. Fitter", "clock was empty", Now);
         archive.Corrections.Add(new Correction("J1", "serial", "0002", "misread", "A. Fitter", Now));
+        archive.Gates.Tick("J1", ["chocks", "stands"], "A. Fitter", "on stands", Now);
+        archive.Gates.Withdraw("J1", ["chocks"], "A. Fitter", "", Now);
         archive.Jobs.Close("J1", Now.AddHours(4), "charge pump worn", "pump replaced");
     }
 

@@ -61,11 +61,12 @@ internal sealed class SessionTarget : FuzzTarget
         Judgement judgement = Judge.Of([decoded.Session], Sheet, new JobFacts(), PressureUnit.Bar);
         using StringWriter text = new();
         JudgementJson.Write(judgement, text);
-        new TextReport(text, false).Write("session", judgement);
+        ReportDocument report = new("session", judgement, [], [new ReportRecording("session", decoded.Session, Now, TimeSpan.Zero, "")], null, Now);
+        new TextReport(text, false).Write(report);
         text.Write(CsvExport.Render(decoded.Session, "session", PressureUnit.Psi));
         if (random.Next(4) == 0)
         {
-            text.Write(HtmlReport.Render(new ReportDocument("session", judgement, [], [new ReportRecording("session", decoded.Session, Now, TimeSpan.Zero, "")], Now)));
+            text.Write(HtmlReport.Render(report));
         }
 
         return decoded.Session.Samples.Count == decoded.SampleSets ? null : "more samples counted than kept";

@@ -14,6 +14,7 @@ public sealed class HostileJobFileTests : IDisposable
     private const byte SheetCode = 2;
     private const byte SessionCode = 3;
     private const byte CorrectionCode = 4;
+    private const byte GateCode = 128;
 
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.Zero);
 
@@ -27,6 +28,7 @@ public sealed class HostileJobFileTests : IDisposable
         archive.Jobs.Create(new JobDetails(Truck: "Sample truck", SheetName: "sample.toml", SheetText: "[truck]\n"), Now);
         archive.Jobs.AddSessions("J1", ["S1"], Now);
         archive.Corrections.DateSession("S1", Now, "A. Fitter", "clock was empty", Now);
+        archive.Gates.Tick("J1", ["chocks"], "B. Smith", "dry", Now.AddSeconds(7));
         using MemoryStream file = new();
         JobFileWriter.Write(archive, "J1", file);
         sound = file.ToArray();
@@ -80,6 +82,13 @@ public sealed class HostileJobFileTests : IDisposable
     [InlineData(SessionCode, "1772443800", "99999999999999999999", "stored_utc")]
     [InlineData(SessionCode, "0", "100000", "stored_offset_min")]
     [InlineData(CorrectionCode, "S1", "S2", "a correction is of nothing")]
+    [InlineData(GateCode, "chocks", "CHOCKS", "no code")]
+    [InlineData(GateCode, "chocks", "", "no code")]
+    [InlineData(GateCode, "B. Smith", " ", "nobody answers")]
+    [InlineData(GateCode, "B. Smith", "B.\u0007Smith", "nobody answers")]
+    [InlineData(GateCode, "dry", "\e[31mdry", "no note")]
+    [InlineData(GateCode, "0", "2", "\"withdrawn\" is no whole number")]
+    [InlineData(GateCode, "1772443807", "-1", "made_utc")]
     [InlineData(CorrectionCode, "1772443800", "9223372036854775807", "\"value\" is no whole number")]
     public void A_value_that_no_archive_wrote_is_refused(byte section, string old, string fresh, string reason)
     {

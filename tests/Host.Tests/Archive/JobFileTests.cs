@@ -1,7 +1,9 @@
 using System;
 using System.IO;
+using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
+using LoggerBox.Host.Releasing;
 using LoggerBox.Host.Tests.Sessions;
 using Xunit;
 
@@ -32,7 +34,9 @@ public sealed class JobFileTests : IDisposable
         first.Jobs.AddSessions("J2", ["S1"], Now, SessionRole.After);
         first.Corrections.DateSession("S3", Now.AddDays(-2), "A. Fitter", "clock was empty", Now);
         first.Corrections.Add(new Correction("J2", "serial", "0002", "misread", "A. Fitter", Now));
-        first.Jobs.Close("J2", Now.AddHours(4), "charge pump worn", "pump replaced");
+        first.Gates.Tick("J2", ["chocks", "stands"], "A. Fitter", "on stands; <b>bold</b> \u202Eback\tside", Now);
+        first.Gates.Tick("J2", [.. Gate.All.Where(gate => gate.Stage == GateStage.Closing).Select(gate => gate.Code)], "A. Fitter", "", Now);
+        first.Jobs.Release("J2", "C. Chief", Now.AddHours(4), "charge pump worn", "pump replaced");
     }
 
     private string File => folder.File("job.lbjob");
@@ -53,7 +57,9 @@ public sealed class JobFileTests : IDisposable
         using ArchiveFile second = Second();
         Job there = first.Jobs.Load("J2");
         Job here = second.Jobs.Load("J2");
-        Assert.Equal(there with { Sessions = [] }, here with { Sessions = [] });
+        Assert.Equal(there with { Sessions = [], Gates = [] }, here with { Sessions = [], Gates = [] });
+        Assert.Equal(there.Gates, here.Gates);
+        Assert.Equal("C. Chief", here.Release.Release!.By);
         Assert.Equal([new JobSession("S1", SessionRole.Before), new JobSession("S2", SessionRole.After)], here.Sessions);
         Assert.Equal(first.Sessions.Load("S3").Bytes, second.Sessions.Load("S1").Bytes);
         Assert.Equal(first.Sessions.Load("S1").Bytes, second.Sessions.Load("S2").Bytes);
@@ -105,6 +111,53 @@ public sealed class JobFileTests : IDisposable
         Assert.Equal(2, second.Sessions.All().Count);
         Assert.Single(second.Jobs.All());
         Assert.Single(second.Corrections.Of("S1"));
+    }
+
+    [Fact]
+    public void Gates_that_came_since_are_added_after_those_that_are_there()
+    {
+        first.Jobs.Create(details, Now);
+        first.Gates.Tick("J3", ["chocks"], "A. Fitter", "", Now);
+        Import(Export("J3"));
+        first.Gates.Withdraw("J3", ["chocks"], "A. Fitter", "", Now);
+        first.Gates.Tick("J3", ["chocks"], "A. Fitter", "", Now);
+        using (ArchiveFile second = Second())
+        {
+            second.Gates.Tick("J3", ["ventilation"], "B. Other", "", Now);
+        }
+
+        Assert.True(Import(Export("J3")).Changed);
+        Assert.False(Import(Export("J3")).Changed);
+
+        using ArchiveFile after = Second();
+        Assert.Equal(["chocks", "ventilation", "-chocks", "chocks"], after.Jobs.Load("J3").Gates.Select(tick => (tick.Withdrawn ? "-" : "") + tick.Gate));
+    }
+
+    /// <summary>A file of a program before there were gates has no section 128, as JOBFILE.md has it.</summary>
+    [Fact]
+    public void A_file_without_gates_is_taken_and_releases_nothing()
+    {
+        JobFileText older = new(Export("J2"));
+        Assert.Equal(8, older.Sections.RemoveAll(section => section.Code == 128));
+        Import(older.ToBytes());
+        using ArchiveFile second = Second();
+        Job job = second.Jobs.Load("J2");
+        Assert.Equal((Now.AddHours(4), "charge pump worn"), (job.Closed, job.Cause));
+        Assert.False(job.Release.IsReleased);
+    }
+
+    [Fact]
+    public void A_file_that_only_claims_a_release_releases_no_truck_and_a_gate_of_a_later_program_is_kept()
+    {
+        JobFileText claim = new(Export("J2"));
+        claim.Sections.RemoveAt(claim.IndexOf(128));
+        claim.Replace(128, "stands", "tyres");
+        claim.Sections.RemoveAt(claim.Sections.FindLastIndex(section => section.Code == 128) - 1);
+        Import(claim.ToBytes());
+        using ArchiveFile second = Second();
+        Job job = second.Jobs.Load("J2");
+        Assert.Equal(["tyres", "zero-again", "plugs-dry", "oil-after", "chocks-away", "release"], job.Gates.Select(tick => tick.Gate));
+        Assert.False(job.Release.IsReleased);
     }
 
     [Fact]

@@ -60,6 +60,7 @@ public class PdfReportTests
         [
             Outcome.Headline(judgement),
             Outcome.Explanation(judgement),
+            report.Release!.Headline, report.Release.Detail,
             .. report.Facts.Select(fact => fact.Value).OfType<string>(),
             .. judgement.Suspects.SelectMany(suspect => suspect.For.Concat(suspect.Against).Append(suspect.Next)),
             .. judgement.Validity.Select(note => note.Text),

@@ -48,6 +48,7 @@ internal static class SampleReport
         Judgement(spice),
         [new ReportFact("Serial", "SN-0042" + spice), new ReportFact("Hour meter", "4211 h"), new ReportFact("Complaint", "Slow on the ramp with a load, forward worse than reverse" + spice), new ReportFact("Oil", null)],
         [new ReportRecording("session 7" + spice, Session(), DateTimeOffset.FromUnixTimeSeconds(1_790_000_000), TimeSpan.FromHours(2), Fingerprint)],
+        new ReleaseNote(false, ReleaseNote.NotReleased, "The job is open. Open before a release: road-test." + spice),
         DateTimeOffset.FromUnixTimeSeconds(1_790_003_600).ToOffset(TimeSpan.FromHours(2)));
 
     /// <summary>One minute at 50 sets a second: a ramp up to 2000 rpm at 20 s, with no samples from 30 to 34 s.</summary>

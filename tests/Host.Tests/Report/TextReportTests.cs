@@ -65,10 +65,23 @@ public class TextReportTests
         Assert.Contains("no known cause", Outcome.Headline(judgement with { Suspects = [], Validity = [] }), StringComparison.Ordinal);
     }
 
-    private static string Written(Judgement judgement, bool colour = false)
+    [Fact]
+    public void A_truck_that_is_not_released_is_said_before_anything_else()
+    {
+        string text = Written(SampleReport.Document());
+        Assert.InRange(text.IndexOf("\nNOT RELEASED\n    The job is open.", StringComparison.Ordinal), 1, text.IndexOf("==>", StringComparison.Ordinal));
+        Assert.DoesNotContain("NOT RELEASED", Written(SampleReport.Document() with { Release = new ReleaseNote(true, "Released by C. Chief", "") }), StringComparison.Ordinal);
+        string hostile = Written(SampleReport.Document("\e[2J\u202E"));
+        Assert.DoesNotContain('\e', hostile);
+        Assert.DoesNotContain('\u202E', hostile);
+    }
+
+    private static string Written(Judgement judgement, bool colour = false) => Written(SampleReport.Document() with { Judgement = judgement }, colour);
+
+    private static string Written(ReportDocument report, bool colour = false)
     {
         using var output = new StringWriter { NewLine = "\n" };
-        new TextReport(output, colour).Write("job 12", judgement);
+        new TextReport(output, colour).Write(report);
         return output.ToString();
     }
 }

@@ -18,6 +18,8 @@ public sealed class HostileRequestTests(OpenShop shop)
 {
     private const string Save = "opened=&name=evil.toml&text=%5Btruck%5D%0Aname%3D%22x%22%0A";
 
+    private const string Tick = "gate=chocks&by=A&note=&act=tick";
+
     /// <summary>Name, and the request: HOST, COOKIE and TOKEN stand for the right ones.</summary>
     private static readonly (string Name, string Request)[] Table =
     [
@@ -67,6 +69,22 @@ public sealed class HostileRequestTests(OpenShop shop)
         ("saved over a sheet that it was not made from", Good("opened=&name=sample-truck.toml&text=%5Btruck%5D%0Aname%3D%22x%22")),
         ("saved with a field twice", Good(Save + "&name=other.toml")),
         ("saved with a field missing", Good("opened=&name=evil.toml")),
+        ("ticked without token", Post("/gates/J5", Tick, "Host: HOST", "Origin: http://HOST")),
+        ("ticked without origin", Post("/gates/J5", Tick, "Host: HOST", "COOKIE")),
+        ("ticked by another site", Post("/gates/J5", Tick, "Host: HOST", "COOKIE", "Origin: http://evil.example")),
+        ("ticked across sites", Post("/gates/J5", Tick, "Host: HOST", "COOKIE", "Origin: http://HOST", "Sec-Fetch-Site: cross-site")),
+        ("ticked as plain text", Post("/gates/J5", Tick, "Host: HOST", "COOKIE", "Origin: http://HOST", "Content-Type: text/plain")),
+        ("ticked by nobody", Ticked("gate=chocks&by=%20&note=&act=tick")),
+        ("ticked by a name with NUL", Ticked("gate=chocks&by=A%00B&note=&act=tick")),
+        ("ticked with a note without end", Ticked("gate=chocks&by=A&note=" + new string('n', 2001) + "&act=tick")),
+        ("no gate ticked", Ticked("by=A&note=&act=tick")),
+        ("a gate that is none", Ticked("gate=%3Cscript%3E&by=A&note=&act=tick")),
+        ("a release ticked like a gate", Ticked("gate=release&by=A&note=&act=tick")),
+        ("a gate withdrawn that is open", Ticked("gate=chocks&by=A&note=&act=withdraw")),
+        ("more gates than there are", Ticked(string.Concat(Enumerable.Repeat("gate=chocks&", 500)) + "by=A&note=&act=tick")),
+        ("a name twice", Ticked(Tick + "&by=B")),
+        ("a gate of a job that is not there", Post("/gates/J77", Tick, "Host: HOST", "COOKIE", "Origin: http://HOST")),
+        ("a gate of a statement", Post("/gates/J1'%20OR%201=1--", Tick, "Host: HOST", "COOKIE", "Origin: http://HOST")),
         ("a body that is too large", "POST /sheets/save HTTP/1.1\r\nHost: HOST\r\nCOOKIE\r\nOrigin: http://HOST\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 99999999\r\n\r\n" + "text=x"),
         ("a body without end", "POST /sheets/save HTTP/1.1\r\nHost: HOST\r\nCOOKIE\r\nOrigin: http://HOST\r\nContent-Type: application/x-www-form-urlencoded\r\nTransfer-Encoding: chunked\r\n\r\n" + string.Concat(Enumerable.Repeat($"10000\r\n{new string('a', 65536)}\r\n", 40))),
         ("two lengths", Post("/sheets/save", Save, "Host: HOST", "COOKIE", "Origin: http://HOST", "Content-Length: 3")),
@@ -118,6 +136,9 @@ public sealed class HostileRequestTests(OpenShop shop)
         string saved = Path.Combine(shop.SheetFolder, "evil.toml");
         Assert.True(status == 303 && File.Exists(saved), answer);
         File.Delete(saved);
+        (status, answer) = HostileRequest.Send(shop.Address, Filled(Ticked(Tick)));
+        Assert.True(status == 303 && answer.Contains("Location: /gates/J5", StringComparison.Ordinal), answer);
+        Assert.Equal(303, HostileRequest.Send(shop.Address, Filled(Ticked(Tick.Replace("act=tick", "act=withdraw", StringComparison.Ordinal)))).Status);
     }
 
     [Fact]
@@ -144,6 +165,8 @@ public sealed class HostileRequestTests(OpenShop shop)
     private static string Get(string path, params string[] headers) => $"GET {path} HTTP/1.1\r\n{string.Join("\r\n", headers)}\r\nConnection: close\r\n\r\n";
 
     private static string Good(string body) => Post("/sheets/save", body, "Host: HOST", "COOKIE", "Origin: http://HOST");
+
+    private static string Ticked(string body) => Post("/gates/J5", body, "Host: HOST", "COOKIE", "Origin: http://HOST");
 
     private static string Post(string path, string body, params string[] headers)
     {

@@ -12,7 +12,7 @@ namespace LoggerBox.Shop.Tests.Gate;
 [Collection(ShopCollection.Name)]
 public sealed class HostileTextTests(OpenShop shop, Browser browser)
 {
-    private static readonly string[] Pages = ["/", "/trucks", "/job/J4", "/truck?serial=" + Uri.EscapeDataString(OpenShop.HostileName), "/report/J4", "/sheets/edit?name=" + Uri.EscapeDataString(OpenShop.HostileName)];
+    private static readonly string[] Pages = ["/", "/trucks", "/job/J4", "/truck?serial=" + Uri.EscapeDataString(OpenShop.HostileName), "/report/J4", "/gates/J4", "/sheets/edit?name=" + Uri.EscapeDataString(OpenShop.HostileName)];
 
     public static TheoryData<string> Paths => new(Pages);
 
@@ -60,7 +60,7 @@ public sealed class HostileTextTests(OpenShop shop, Browser browser)
             asked = true;
             _ = dialog.DismissAsync();
         };
-        foreach (string path in (string[])["/", "/trucks", "/job/J4", Pages[3]])
+        foreach (string path in (string[])["/", "/trucks", "/job/J4", "/gates/J4", Pages[3]])
         {
             await visitor.Go(path);
             await visitor.FindNothingWrong();

@@ -12,7 +12,7 @@ public sealed class EveryPageTests(OpenShop shop, Browser browser)
     private static readonly string[] Pages =
     [
         "/", "/trucks", "/truck?serial=SAMPLE-0001", "/job/J1", "/job/J3", "/session/S2", "/session/S3", "/compare?before=J1&after=J2", "/compare?before=J3.before&after=J3.after",
-        "/live", "/sheets", "/sheets/edit", "/sheets/edit?name=sample-truck.toml",
+        "/gates/J1", "/gates/J5", "/live", "/sheets", "/sheets/edit", "/sheets/edit?name=sample-truck.toml",
     ];
 
     [BrowserFact]

@@ -13,6 +13,9 @@ public static class JobFileFormat
     internal const int SectionHeadLength = 5;
     internal const int CrcLength = 4;
 
+    /// <summary>From this section on a reader skips what it does not know; below, it refuses.</summary>
+    internal const JobFileSection FirstOptional = (JobFileSection)128;
+
     // Limits of a reader: a file that claims more is refused before anything is allocated for it.
     internal const int MostSections = 10_000;
     internal const int LongestSmallSection = 2 << 20;
@@ -32,7 +35,6 @@ internal enum JobFileSection : byte
     Session = 3,
     Correction = 4,
 
-    /// <summary>From here on a reader skips what it does not know; below, it refuses.</summary>
-    FirstOptional = 128,
+    Gate = 128,
     End = 255,
 }

@@ -2,6 +2,7 @@ using System;
 using System.Buffers.Binary;
 using System.Collections.Generic;
 using System.IO;
+using LoggerBox.Host.Releasing;
 using LoggerBox.Protocol.Framing;
 
 namespace LoggerBox.Host.Archive.JobFiles;
@@ -18,6 +19,7 @@ internal sealed class JobFileReader
     private readonly Stream file;
     private readonly List<JobFileSession> sessions = [];
     private readonly List<Correction> corrections = [];
+    private readonly List<GateTick> gates = [];
     private JobFileFields? job;
     private (string Name, string Text) sheet = ("", "");
     private int smallBytes;
@@ -28,7 +30,7 @@ internal sealed class JobFileReader
         Name = name;
         CheckWhole();
         ReadSections();
-        Content = new JobFileContent(JobFileValues.Job(job ?? throw new FormatException("it holds no job"), sheet, sessions), sessions, corrections);
+        Content = new JobFileContent(JobFileValues.Job(job ?? throw new FormatException("it holds no job"), sheet, sessions, gates), sessions, corrections);
     }
 
     /// <param name="file">Must know its length; read by this object alone.</param>
@@ -156,7 +158,10 @@ internal sealed class JobFileReader
             case JobFileSection.Correction:
                 corrections.Add(JobFileValues.Correction(JobFileFields.Read(Small(length), out _)));
                 break;
-            case < JobFileSection.FirstOptional:
+            case JobFileSection.Gate:
+                gates.Add(JobFileValues.Gate(JobFileFields.Read(Small(length), out _)));
+                break;
+            case < JobFileFormat.FirstOptional:
                 throw JobFileErrors.Unknown(Name, (int)code);
             default:
                 // Of a later program, which says that this one can do without.

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Text;
+using LoggerBox.Host.Releasing;
 
 namespace LoggerBox.Host.Archive.JobFiles;
 
@@ -9,8 +10,9 @@ namespace LoggerBox.Host.Archive.JobFiles;
 internal static class JobFileValues
 {
     private const int UidLength = 32;
+    private const int LongestCode = 40;
 
-    public static Job Job(JobFileFields fields, (string Name, string Text) sheet, IEnumerable<JobFileSession> sessions)
+    public static Job Job(JobFileFields fields, (string Name, string Text) sheet, IEnumerable<JobFileSession> sessions, IReadOnlyList<GateTick> gates)
     {
         string uid = fields.Text("uid");
         Expect(uid.Length == UidLength && uid.All(char.IsAsciiHexDigitLower), "its uid is no uid");
@@ -31,7 +33,7 @@ internal static class JobFileValues
             fields.Text("oil_look"),
             fields.Number("oil_c"),
             fields.Text("oil_read"));
-        return new Job(fields.Text("id"), uid, details, fields.Moment("opened"), fields.MomentOrNull("closed"), fields.Text("cause"), fields.Text("correction"), members);
+        return new Job(fields.Text("id"), uid, details, fields.Moment("opened"), fields.MomentOrNull("closed"), fields.Text("cause"), fields.Text("correction"), members, gates);
     }
 
     public static (string Name, string Text) Sheet(JobFileFields fields, ReadOnlySpan<byte> text)
@@ -69,6 +71,18 @@ internal static class JobFileValues
             (uint)fields.Integer("crc", 0, uint.MaxValue),
             offset,
             length);
+    }
+
+    /// <summary>A gate that this program does not know is kept: a later one wrote it.</summary>
+    public static GateTick Gate(JobFileFields fields)
+    {
+        string code = fields.Text("gate");
+        Expect(code.Length is > 0 and <= LongestCode && code.All(letter => char.IsAsciiLetterLower(letter) || letter == '-'), "a gate has no code");
+        string by = fields.Text("by");
+        string note = fields.Text("note");
+        Expect(!string.IsNullOrWhiteSpace(by) && GateRows.IsText(by, GateRows.LongestName), "nobody answers for a gate");
+        Expect(GateRows.IsText(note, GateRows.LongestNote), "a gate's note is no note");
+        return new GateTick(code, fields.Integer("withdrawn", 0, 1) == 1, by, note, fields.Moment("made"));
     }
 
     public static Correction Correction(JobFileFields fields)

@@ -4,6 +4,7 @@ using System.Collections.Generic;
 using System.IO;
 using System.Linq;
 using System.Text;
+using LoggerBox.Host.Releasing;
 using LoggerBox.Protocol.Framing;
 
 namespace LoggerBox.Host.Archive.JobFiles;
@@ -51,6 +52,11 @@ public sealed class JobFileWriter
             Section(JobFileSection.Correction, OfCorrection(correction).ToBytes(), []);
         }
 
+        foreach (GateTick tick in job.Gates)
+        {
+            Section(JobFileSection.Gate, OfGate(tick).ToBytes(), []);
+        }
+
         End();
     }
 
@@ -96,6 +102,13 @@ public sealed class JobFileWriter
         .Add("reason", correction.Reason)
         .Add("technician", correction.Technician)
         .Add("made", correction.Made);
+
+    private static JobFileFields OfGate(GateTick tick) => new JobFileFields()
+        .Add("gate", tick.Gate)
+        .Add("withdrawn", tick.Withdrawn ? 1L : 0L)
+        .Add("by", tick.By)
+        .Add("note", tick.Note)
+        .Add("made", tick.Made);
 
     private void Header()
     {

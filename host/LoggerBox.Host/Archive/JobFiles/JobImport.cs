@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LoggerBox.Host.Releasing;
 using LoggerBox.Host.Sessions;
 using Microsoft.Data.Sqlite;
 
@@ -124,8 +125,7 @@ public sealed class JobImport
             row = open.Scalar(JobColumns.Insert, JobColumns.OfNew(keepsNumber ? number : null, job.Uid, job.Details, job.Opened));
         }
 
-        Job there = archive.Jobs.Find(open, RowId.Job(row));
-        there = archive.Jobs.WithSessions(open, there);
+        Job there = archive.Jobs.Load(open, RowId.Job(row));
         foreach (JobSession session in job.Sessions)
         {
             string id = ids[session.Id];
@@ -135,6 +135,8 @@ public sealed class JobImport
             }
         }
 
+        TakeGates(open, row, job.Gates, [.. there.Gates]);
+
         bool isNews = (job.Closed is not null && there.Closed is null) || (job.Cause.Length > 0 && there.Cause.Length == 0)
             || (job.Correction.Length > 0 && there.Correction.Length == 0);
         if (isNews)
@@ -143,6 +145,15 @@ public sealed class JobImport
         }
 
         return RowId.Job(row);
+    }
+
+    // One by one: somebody may tick, withdraw and tick again within a second.
+    private static void TakeGates(SqliteConnection open, long row, IEnumerable<GateTick> gates, List<GateTick> there)
+    {
+        foreach (GateTick tick in gates.Where(tick => !there.Remove(tick)))
+        {
+            GateRows.Insert(open, row, tick);
+        }
     }
 
     // What this archive's people wrote stands; the file fills what they left open.

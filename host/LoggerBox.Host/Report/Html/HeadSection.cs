@@ -18,8 +18,17 @@ internal static class HeadSection
         page.Element("div", "Report of " + ReportWords.Moment(report.Made));
         page.Close("div").Close("div");
 
+        WriteRelease(page, report.Release);
         WriteOutcome(page, report.Judgement);
         WriteFacts(page, report);
+    }
+
+    private static void WriteRelease(Markup page, ReleaseNote? release)
+    {
+        if (release is not null)
+        {
+            page.Open("div", release.IsReleased ? "release" : "release not").Element("strong", release.Headline).Text(" " + release.Detail).Close("div");
+        }
     }
 
     private static void WriteOutcome(Markup page, Judgement judgement)

@@ -20,6 +20,8 @@ internal static class StyleSheet
         .small { font-size:12px; }
         .top { display:flex; justify-content:space-between; align-items:flex-end; gap:20px; border-top:9px solid var(--deep); padding-top:10px; }
         .top .right { text-align:right; white-space:nowrap; }
+        .release { margin:12px 0 0; padding:4px 14px; border:1px solid var(--ink); overflow-wrap:anywhere; }
+        .release.not { border:4px double var(--ink); } .release.not strong { font-size:18px; letter-spacing:.08em; margin-right:8px; }
         .outcome { margin:14px 0 4px; padding:10px 14px; border:2px solid var(--ink); border-left-width:12px; break-inside:avoid; }
         .outcome strong { display:block; font-size:18px; line-height:1.25; }
         .outcome.in { border-color:var(--in); } .outcome.out { border-color:var(--out); } .outcome.open { border-color:var(--close); }

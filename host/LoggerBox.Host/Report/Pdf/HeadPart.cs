@@ -15,8 +15,18 @@ internal static class HeadPart
         paper.Text(ReportWords.Kind, PaperFonts.Plain(9), Paper.Soft);
         paper.Text(ReportWords.Truck(report.Judgement), PaperFonts.Bold(17), Paper.Ink);
         paper.Text($"{report.Title}, report of {ReportWords.Moment(report.Made)}", PaperFonts.Plain(8.5), Paper.Soft, after: 8);
+        WriteRelease(paper, report.Release);
         WriteOutcome(paper, report);
         WriteFacts(paper, report);
+    }
+
+    private static void WriteRelease(Paper paper, ReleaseNote? release)
+    {
+        if (release is not null)
+        {
+            paper.Text(release.Headline, PaperFonts.Bold(release.IsReleased ? 9.5 : 14), Paper.Ink);
+            paper.Text(release.Detail, PaperFonts.Plain(8.5), Paper.Ink, after: 6);
+        }
     }
 
     private static void WriteOutcome(Paper paper, ReportDocument report)

@@ -1,0 +1,42 @@
+using System.Collections.Generic;
+using System.Linq;
+
+namespace LoggerBox.Host.Releasing;
+
+public enum GateStage
+{
+    /// <summary>Before the engine is started for a test.</summary>
+    Opening,
+
+    /// <summary>Before the truck goes back to work.</summary>
+    Closing,
+}
+
+/// <summary>Something that a person looks at with his own eyes and answers for: no reading says it.</summary>
+/// <param name="Code">As it is typed and stored.</param>
+/// <param name="NoteWanted">What has to be written with it; empty where a name is enough.</param>
+public sealed record Gate(string Code, GateStage Stage, string Text, string NoteWanted = "")
+{
+    /// <summary>The code of a release, which stands among a job's ticks but is given by closing the job.</summary>
+    public const string ReleaseCode = "release";
+
+    /// <summary>All, in the order of the work. Common practice of the trade; the truck's own manual and local safety law come before it.</summary>
+    public static IReadOnlyList<Gate> All { get; } =
+    [
+        new("chocks", GateStage.Opening, "Every wheel that stays on the floor is chocked."),
+        new("parking-brake", GateStage.Opening, "Parking brake on, load off, forks down, controls in neutral."),
+        new("area-clear", GateStage.Opening, "A truck's length is clear in front and behind; nobody between truck and wall."),
+        new("ventilation", GateStage.Opening, "Exhaust gas is led away; the place is ventilated."),
+        new("stands", GateStage.Opening, "Drive wheels clear on rated stands, or truck down, as the next test needs it.", "which: on stands, or down"),
+        new("oil-read", GateStage.Opening, "Transmission oil level and temperature are read.", "level, temperature, and how they were read"),
+        new("dry-at-idle", GateStage.Opening, "Hoses and fittings are dry at idle: looked for with cardboard, never with a hand."),
+        new("zero-again", GateStage.Closing, "Zero was read again: engine off, pressure gone."),
+        new("plugs-dry", GateStage.Closing, "Test ports are plugged, tight, and dry with the engine running: cardboard, never a hand."),
+        new("oil-after", GateStage.Closing, "Transmission oil level is right after the test."),
+        new("chocks-away", GateStage.Closing, "Chocks and stands are away, truck down."),
+        new("road-test", GateStage.Closing, "Road tested: brakes, steering, both directions, lift and tilt."),
+    ];
+
+    /// <summary>Null: this program knows none of that code.</summary>
+    public static Gate? Find(string code) => All.FirstOrDefault(gate => gate.Code == code);
+}
