@@ -28,10 +28,12 @@ namespace LoggerBox.Protocol.Encoding
                 }
             }
 
+            bits.End();
             for (int channel = 0; channel < modes.Length; channel++)
             {
                 bits.Begin(reader);
                 ReadColumn(columns[channel], (ColumnMode)modes[channel], count);
+                bits.End();
             }
 
             return true;

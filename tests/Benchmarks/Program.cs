@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LoggerBox.Benchmarks.Cost;
+using LoggerBox.Benchmarks.Day;
 using LoggerBox.Benchmarks.Holds;
 using LoggerBox.Benchmarks.Line;
 using LoggerBox.Benchmarks.Samples;
@@ -12,6 +13,7 @@ internal static class Program
     private static readonly Dictionary<string, Func<string[], int>> Benches = new()
     {
         ["cost"] = CostTable.Run,
+        ["day"] = DayTable.Run,
         ["encoding"] = EncodingTable.Run,
         ["holds"] = HoldTable.Run,
         ["line"] = LineBench.Run,

@@ -11,7 +11,7 @@ namespace LoggerBox.Host.Archive;
 /// Gathers what arrives of a session into parts worth a write to the disk, and writes them beside the line: a disk that takes its time
 /// must not stop it. Disposing stores what is gathered, so that a cut line costs only the frame that it hit.
 /// </summary>
-internal sealed class ArrivingParts : IDisposable
+public sealed class ArrivingParts : IDisposable
 {
     // A second or so at 115200 baud: what a killed program can lose.
     private const int BytesBeforeAWrite = 16 * 1024;

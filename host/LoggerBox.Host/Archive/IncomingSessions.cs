@@ -62,7 +62,7 @@ public sealed class IncomingSessions
         ArchivedSession? same = SessionRows.Complete(open, arriving.Identity, arriving.Length).FirstOrDefault(other => other.Crc == crc);
         if (same is null)
         {
-            open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, SessionDecoder.Summarise(bytes)));
+            open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, SessionDecoder.Decode(bytes)));
         }
         else if (same.Id != arriving.Id)
         {

@@ -28,7 +28,7 @@ public sealed class SessionRows
             throw new UserErrorException($"{source} holds no records: nothing was archived; record a session first.");
         }
 
-        DecodedSession decoded = SessionDecoder.Summarise(bytes);
+        DecodedSession decoded = SessionDecoder.Decode(bytes);
         SessionHeader header = decoded.Session.Header;
         SessionIdentity identity = new(header.LoggerId, header.BootCount, header.SessionNumber);
         uint crc = Crc32C.Of(bytes, 0, bytes.Length);
@@ -62,7 +62,10 @@ public sealed class SessionRows
             ArchivedSession found = Find(open, id);
             return (found, Bytes(open, found));
         });
-        return new LoadedSession(row, bytes, SessionDecoder.Decode(bytes).Session);
+
+        // Every sample set was read when the session was taken in, and the CRC says that these are the same bytes.
+        bool isSound = row.Damage is { Records: 0, Bytes: 0 };
+        return new LoadedSession(row, bytes, (isSound ? SessionDecoder.Reopen(bytes) : SessionDecoder.Decode(bytes)).Session);
     }
 
     /// <summary>The record bytes as received: all that most need, and much less than the records read out of them.</summary>

@@ -47,7 +47,7 @@ internal sealed class GapFinding
         last = last is long before ? Math.Max(before, to) : to;
     }
 
-    public void Pass(DecodedBlock block)
+    public void Pass(BlockPlace block)
     {
         interval = block.IntervalMicroseconds;
         if (block.Count > 0)

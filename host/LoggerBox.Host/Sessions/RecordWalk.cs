@@ -5,8 +5,8 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Host.Sessions;
 
 /// <summary>
-/// Walks through a session's records as they lie. Sample blocks are read without any other record, and take the most time: they are decoded some
-/// way ahead, by all processors.
+/// Walks through a session's records as they lie. Sample blocks are read without any other record, and take the most time: they are tried some
+/// way ahead, by all processors, or only looked at where somebody has tried them before.
 /// </summary>
 internal sealed class RecordWalk
 {
@@ -14,17 +14,17 @@ internal sealed class RecordWalk
     private const int Ahead = 512;
 
     private readonly byte[] bytes;
-    private readonly bool keepsSamples;
+    private readonly bool checksBlocks;
     private readonly RecordScan scan;
     private readonly RecordReader reader;
     private readonly List<Found> found = [];
     private int count;
     private int at = -1;
 
-    public RecordWalk(byte[] bytes, bool keepsSamples)
+    public RecordWalk(byte[] bytes, bool checksBlocks)
     {
         this.bytes = bytes;
-        this.keepsSamples = keepsSamples;
+        this.checksBlocks = checksBlocks;
         scan = new RecordScan(bytes, 0, bytes.Length);
         reader = new RecordReader(bytes);
     }
@@ -32,7 +32,7 @@ internal sealed class RecordWalk
     public Envelope Envelope => found[at].Envelope;
 
     /// <summary>Null where the record is no sample block, or one that cannot be.</summary>
-    public DecodedBlock? Block => found[at].Block;
+    public BlockPlace? Block => found[at].Block;
 
     /// <summary>Bytes before this record that were no record.</summary>
     public int DamagedBytes => at < 0 ? 0 : found[at].DamagedBytes;
@@ -80,7 +80,7 @@ internal sealed class RecordWalk
         }
 
         count = fetched;
-        Parallel.For(0, count, () => new BlockReader(bytes, keepsSamples), (i, _, worker) => worker.Read(found[i]), _ => { });
+        Parallel.For(0, count, () => new BlockReader(bytes, checksBlocks), (i, _, worker) => worker.Read(found[i]), _ => { });
         return true;
     }
 
@@ -91,7 +91,7 @@ internal sealed class RecordWalk
 
         public int DamagedBytes { get; private set; }
 
-        public DecodedBlock? Block { get; set; }
+        public BlockPlace? Block { get; set; }
 
         public void Take(Envelope from, int damagedBytes)
         {
@@ -106,18 +106,19 @@ internal sealed class RecordWalk
         }
     }
 
-    /// <summary>One processor's own reader, block and set, filled again and again.</summary>
-    private sealed class BlockReader(byte[] bytes, bool keepsSamples)
+    /// <summary>One processor's own reader and block, filled again and again.</summary>
+    private sealed class BlockReader(byte[] bytes, bool checksBlocks)
     {
         private readonly RecordReader reader = new(bytes);
+        private readonly ByteReader fields = new(bytes);
         private readonly SampleBlock block = new();
-        private readonly SampleSet sample = new();
+        private readonly BlockHead head = new();
 
         public BlockReader Read(Found record)
         {
-            if (record.Envelope.Code == RecordCode.SampleBlock && reader.TryReadBody(record.Envelope, block))
+            if (record.Envelope.Code == RecordCode.SampleBlock)
             {
-                record.Block = DecodedBlock.Of(block, sample, keepsSamples);
+                record.Block = !checksBlocks || reader.TryReadBody(record.Envelope, block) ? BlockPlace.Of(record.Envelope, head, fields) : null;
             }
 
             return this;

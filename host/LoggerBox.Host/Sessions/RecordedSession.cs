@@ -1,4 +1,5 @@
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Sessions;
@@ -23,11 +24,16 @@ public sealed class RecordedSession
     /// <summary>Null where the session was cut: battery off, card pulled.</summary>
     public SessionEnd? End { get; init; }
 
-    /// <summary>All sample sets in order of time.</summary>
+    /// <summary>All sample sets in order of time. Whoever wants some asks for <see cref="SamplesBetween"/>.</summary>
     public IReadOnlyList<RecordedSample> Samples { get; init; } = [];
 
     /// <summary>Where records were damaged or are missing, in order.</summary>
     public IReadOnlyList<SessionGap> Gaps { get; init; } = [];
+
+    /// <summary>The sample sets from one moment to another, both included, in microseconds since the logger's boot.</summary>
+    public IEnumerable<RecordedSample> SamplesBetween(long from, long to) => Samples is StoredSamples stored
+        ? stored.Between(from, to)
+        : Samples.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
 }
 
 /// <summary>One sample set; a reading is <see cref="SampleSet.Missing"/> where there is none.</summary>

@@ -10,8 +10,8 @@ namespace LoggerBox.Host.Sessions;
 public sealed class SessionDecoder
 {
     /// <summary>
-    /// A day and night at 100 a second, 240 MB. A block of 128 equal sets takes 40 bytes: without a limit a session of some megabytes, made
-    /// up or imported, would fill the memory. What is beyond counts as lost.
+    /// A day and night at 100 a second, 240 MB for who wants them all at once. A block of 128 equal sets takes 40 bytes: without a limit a session
+    /// of some megabytes, made up or imported, would fill the memory. What is beyond counts as lost.
     /// </summary>
     public const int MostSampleSets = 10_000_000;
 
@@ -23,7 +23,8 @@ public sealed class SessionDecoder
     private readonly List<RunUpRecord> runUps = [];
     private readonly List<EventRecord> events = [];
     private readonly List<DropoutRecord> dropouts = [];
-    private readonly List<RecordedSample> samples = [];
+    private readonly List<BlockPlace> blocks = [];
+    private readonly byte[] bytes;
     private readonly RecordWalk walk;
     private readonly GapFinding gaps = new();
     private SessionHeader? header;
@@ -35,15 +36,17 @@ public sealed class SessionDecoder
     private long sampleSets;
     private long? lastSample;
 
-    private SessionDecoder(byte[] bytes, bool keepsSamples)
+    private SessionDecoder(byte[] bytes, bool checksBlocks)
     {
-        walk = new RecordWalk(bytes, keepsSamples);
+        this.bytes = bytes;
+        walk = new RecordWalk(bytes, checksBlocks);
     }
 
-    public static DecodedSession Decode(byte[] bytes) => new SessionDecoder(bytes, keepsSamples: true).Decode();
+    /// <summary>Reads everything once, every sample set too, so that what is damaged is known. The samples stay in the bytes until somebody looks.</summary>
+    public static DecodedSession Decode(byte[] bytes) => new SessionDecoder(bytes, checksBlocks: true).Decode();
 
-    /// <summary>All but the samples, which are counted only: what the archive notes of a session takes no more memory than its bytes.</summary>
-    public static DecodedSession Summarise(byte[] bytes) => new SessionDecoder(bytes, keepsSamples: false).Decode();
+    /// <summary>The same for bytes that <see cref="Decode(byte[])"/> found undamaged before: the sample sets are not read again, which takes the most time.</summary>
+    public static DecodedSession Reopen(byte[] bytes) => new SessionDecoder(bytes, checksBlocks: false).Decode();
 
     private DecodedSession Decode()
     {
@@ -175,29 +178,30 @@ public sealed class SessionDecoder
 
     private bool TryTakeSamples()
     {
-        if (walk.Block is not { } block || samples.Count > MostSampleSets - block.Count)
+        if (walk.Block is not { } block || sampleSets > MostSampleSets - block.Count)
         {
             return false;
         }
 
         sampleSets += block.Count;
-        samples.AddRange(block.Samples);
+        blocks.Add(block);
         lastSample = block.Count == 0 || lastSample > block.LatestMicroseconds ? lastSample : block.LatestMicroseconds;
         gaps.Pass(block);
         return true;
     }
 
     // Blocks come in order from a logger; a session that somebody pieced together may hold them otherwise.
-    private List<RecordedSample> InOrderOfTime()
+    private IReadOnlyList<RecordedSample> InOrderOfTime()
     {
-        for (int i = 1; i < samples.Count; i++)
+        StoredSamples stored = new(bytes, blocks);
+        for (int i = 0; i < blocks.Count; i++)
         {
-            if (samples[i].Microseconds < samples[i - 1].Microseconds)
+            if (!blocks[i].IsInOrder || (i > 0 && blocks[i].FirstMicroseconds < blocks[i - 1].LatestMicroseconds))
             {
-                return samples.OrderBy(one => one.Microseconds).ToList();
+                return stored.OrderBy(one => one.Microseconds).ToList();
             }
         }
 
-        return samples;
+        return stored;
     }
 }

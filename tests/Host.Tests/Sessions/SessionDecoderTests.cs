@@ -135,7 +135,7 @@ public class SessionDecoderTests
     }
 
     [Fact]
-    public void A_summary_has_all_but_the_samples_and_takes_no_memory_for_them()
+    public void A_session_of_hours_is_decoded_without_memory_for_its_samples()
     {
         RecordedBytes session = new RecordedBytes(7).Add(RecordedBytes.Header(7));
         SampleBlock block = new();
@@ -148,16 +148,17 @@ public class SessionDecoderTests
 
         for (int i = 0; i < 10_000; i++)
         {
+            block.FirstMicroseconds = i * SampleBlock.Capacity * 20_000L;
             session.Add(block);
         }
 
         byte[] bytes = session.Add(new SessionEnd()).ToArray();
         long before = GC.GetAllocatedBytesForCurrentThread();
-        DecodedSession summary = SessionDecoder.Summarise(bytes);
-        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1 << 20);
-        Assert.Equal((10_000L * SampleBlock.Capacity, (SampleBlock.Capacity - 1) * 20_000L), (summary.SampleSets, summary.LastSampleMicroseconds));
-        Assert.NotNull(summary.Session.End);
-        Assert.Empty(summary.Session.Samples);
+        DecodedSession decoded = SessionDecoder.Decode(bytes);
+        Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 3_000_000);
+        Assert.Equal((10_000L * SampleBlock.Capacity, ((10_000L * SampleBlock.Capacity) - 1) * 20_000L), (decoded.SampleSets, decoded.LastSampleMicroseconds));
+        Assert.NotNull(decoded.Session.End);
+        Assert.Equal(10_000 * SampleBlock.Capacity, decoded.Session.Samples.Count);
     }
 
     private sealed class LaterRecord : IRecord

@@ -103,7 +103,7 @@ public sealed class JobImport
         }
 
         byte[] bytes = file.BytesOf(session);
-        DecodedSession decoded = SessionDecoder.Summarise(bytes);
+        DecodedSession decoded = SessionDecoder.Decode(bytes);
         ArchivedSession? other = there.Find(row => IsSameRun(open, row, session.Identity, decoded));
         return other is null
             ? SessionRows.Insert(open, session.Identity, bytes, session.Crc, decoded, session.Origin, session.Source, session.Stored)

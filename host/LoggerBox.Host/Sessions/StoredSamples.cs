@@ -1,0 +1,140 @@
+using System;
+using System.Collections;
+using System.Collections.Generic;
+using LoggerBox.Protocol.Records;
+
+namespace LoggerBox.Host.Sessions;
+
+/// <summary>
+/// A session's sample sets as they lie in its bytes, read block by block when somebody looks: a day has millions, and most who ask for a session
+/// want none of them. Safe to read from several threads.
+/// </summary>
+public sealed class StoredSamples : IReadOnlyList<RecordedSample>
+{
+    [ThreadStatic]
+    private static SampleBlock? block;
+
+    private readonly byte[] bytes;
+    private readonly BlockPlace[] blocks;
+
+    // How many sets there are before each block, and after the last.
+    private readonly int[] before;
+    private OpenBlock? latest;
+
+    /// <param name="blocks">In order of time, none beginning before the one ahead of it has ended.</param>
+    internal StoredSamples(byte[] bytes, IReadOnlyList<BlockPlace> blocks)
+    {
+        this.bytes = bytes;
+        this.blocks = [.. blocks];
+        before = new int[blocks.Count + 1];
+        for (int i = 0; i < blocks.Count; i++)
+        {
+            before[i + 1] = before[i] + blocks[i].Count;
+        }
+    }
+
+    public int Count => before[^1];
+
+    public RecordedSample this[int index]
+    {
+        get
+        {
+            ArgumentOutOfRangeException.ThrowIfNegative(index);
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+
+            // Neighbours are asked for one after the other: the last block is kept.
+            OpenBlock? open = latest;
+            if (open is null || index < before[open.Index] || index >= before[open.Index + 1])
+            {
+                open = Open(BlockOf(index));
+                latest = open;
+            }
+
+            return open.Samples[index - before[open.Index]];
+        }
+    }
+
+    /// <summary>Those from one moment to another, both included, in microseconds since the logger's boot.</summary>
+    public IEnumerable<RecordedSample> Between(long from, long to)
+    {
+        for (int i = FirstEndingAt(from); i < blocks.Length && blocks[i].FirstMicroseconds <= to; i++)
+        {
+            foreach (RecordedSample sample in Open(i).Samples)
+            {
+                if (sample.Microseconds >= from && sample.Microseconds <= to)
+                {
+                    yield return sample;
+                }
+            }
+        }
+    }
+
+    public IEnumerator<RecordedSample> GetEnumerator()
+    {
+        for (int i = 0; i < blocks.Length; i++)
+        {
+            foreach (RecordedSample sample in Open(i).Samples)
+            {
+                yield return sample;
+            }
+        }
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    private int BlockOf(int index)
+    {
+        int found = Array.BinarySearch(before, index);
+        found = found < 0 ? ~found - 1 : found;
+
+        // A block without any set begins where the next one does.
+        while (before[found + 1] == before[found])
+        {
+            found++;
+        }
+
+        return found;
+    }
+
+    private int FirstEndingAt(long microseconds)
+    {
+        int low = 0;
+        int high = blocks.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = blocks[middle].LatestMicroseconds < microseconds ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
+    // A block that was sound when the session was taken in and is not any more gives readings that are missing, never wrong ones.
+    private OpenBlock Open(int index)
+    {
+        block ??= new SampleBlock();
+        BlockPlace place = blocks[index];
+        ByteReader reader = new(bytes);
+        reader.Restart(place.BodyOffset, place.BodyLength);
+        bool sound = block.TryRead(reader) && block.Count == place.Count;
+        RecordedSample[] samples = new RecordedSample[place.Count];
+        SampleSet set = new();
+        for (int i = 0; i < samples.Length; i++)
+        {
+            if (sound)
+            {
+                block.CopyTo(i, set);
+                samples[i] = new RecordedSample(set.Microseconds, set.Values[Channel.Speed], set.Values[Channel.Main], set.Values[Channel.Clutch], set.Values[Channel.Converter]);
+            }
+            else
+            {
+                long time = place.FirstMicroseconds + ((place.LastMicroseconds - place.FirstMicroseconds) * i / Math.Max(1, samples.Length - 1));
+                samples[i] = new RecordedSample(time, SampleSet.Missing, SampleSet.Missing, SampleSet.Missing, SampleSet.Missing);
+            }
+        }
+
+        return new OpenBlock(index, samples);
+    }
+
+    private sealed record OpenBlock(int Index, RecordedSample[] Samples);
+}

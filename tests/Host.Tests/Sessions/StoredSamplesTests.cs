@@ -1,0 +1,116 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using System.Threading.Tasks;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Records;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Sessions;
+
+/// <summary>Sample sets that are read from the bytes when somebody looks, held against those that were written.</summary>
+public sealed class StoredSamplesTests
+{
+    [Theory]
+    [InlineData(20_000)]
+    [InlineData(0)]
+    public void By_number_in_turn_and_between_two_moments_they_are_those_that_were_written(uint interval)
+    {
+        (byte[] bytes, List<RecordedSample> written) = Recording(interval, blocks: 40, seed: 1);
+        foreach (RecordedSession session in new[] { SessionDecoder.Decode(bytes).Session, SessionDecoder.Reopen(bytes).Session })
+        {
+            Assert.IsType<StoredSamples>(session.Samples);
+            Assert.Equal(written, session.Samples);
+            Assert.Equal(written, Enumerable.Range(0, session.Samples.Count).Select(i => session.Samples[i]));
+            Random random = new(2);
+            for (int i = 0; i < 200; i++)
+            {
+                int at = random.Next(written.Count);
+                Assert.Equal(written[at], session.Samples[at]);
+                long from = written[at].Microseconds - random.Next(3);
+                long to = from + random.Next(3_000_000);
+                Assert.Equal(written.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to), session.SamplesBetween(from, to));
+            }
+        }
+    }
+
+    [Fact]
+    public void Several_may_read_at_once()
+    {
+        (byte[] bytes, List<RecordedSample> written) = Recording(20_000, blocks: 100, seed: 3);
+        IReadOnlyList<RecordedSample> samples = SessionDecoder.Reopen(bytes).Session.Samples;
+        Parallel.For(0, 50_000, i => Assert.Equal(written[i * 7919 % written.Count], samples[i * 7919 % written.Count]));
+    }
+
+    [Fact]
+    public void Blocks_that_lie_out_of_order_come_in_order_of_time()
+    {
+        RecordedBytes session = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        SampleBlock later = Block(20_000, 90_000_000, new Random(4));
+        SampleBlock earlier = Block(20_000, 50_000_000, new Random(5));
+        byte[] bytes = session.Add(later).Add(earlier).ToArray();
+        List<RecordedSample> expected = [.. Samples(earlier), .. Samples(later)];
+        Assert.Equal(expected, SessionDecoder.Decode(bytes).Session.Samples);
+        Assert.Equal(expected, SessionDecoder.Reopen(bytes).Session.Samples);
+    }
+
+    [Fact]
+    public void A_block_that_cannot_be_read_any_more_gives_missing_readings_at_its_times()
+    {
+        (byte[] bytes, List<RecordedSample> written) = Recording(20_000, blocks: 3, seed: 6);
+        IReadOnlyList<RecordedSample> samples = SessionDecoder.Decode(bytes).Session.Samples;
+        RecordScan scan = new(bytes, 0, bytes.Length);
+        while (scan.MoveNext())
+        {
+            Array.Fill(bytes, (byte)0xFF, scan.Envelope.BodyOffset, scan.Envelope.BodyLength);
+        }
+
+        Assert.Equal(written.Select(sample => sample.Microseconds), samples.Select(sample => sample.Microseconds));
+        Assert.All(samples, sample => Assert.Equal(SampleSet.Missing, sample.MainCounts));
+    }
+
+    private static (byte[] Bytes, List<RecordedSample> Written) Recording(uint interval, int blocks, int seed)
+    {
+        Random random = new(seed);
+        RecordedBytes session = new RecordedBytes(7).Add(RecordedBytes.Header(7));
+        List<RecordedSample> written = [];
+        for (int i = 0; i < blocks; i++)
+        {
+            SampleBlock block = Block(interval, 5_000_000 + (i * 10_000_000L), random);
+            session.Add(block);
+            written.AddRange(Samples(block));
+        }
+
+        return (session.ToArray(), written);
+    }
+
+    private static SampleBlock Block(uint interval, long start, Random random)
+    {
+        SampleBlock block = new();
+        block.Begin(interval);
+        SampleSet sample = new() { Microseconds = start };
+        int sets = random.Next(1, SampleBlock.Capacity + 1);
+        for (int i = 0; i < sets; i++)
+        {
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                sample.Values[channel] = random.Next(20) == 0 ? SampleSet.Missing : random.Next(5000);
+            }
+
+            Assert.True(block.TryAdd(sample));
+            sample.Microseconds += interval == 0 ? random.Next(1, 50_000) : interval;
+        }
+
+        return block;
+    }
+
+    private static IEnumerable<RecordedSample> Samples(SampleBlock block)
+    {
+        SampleSet set = new();
+        for (int i = 0; i < block.Count; i++)
+        {
+            block.CopyTo(i, set);
+            yield return new RecordedSample(set.Microseconds, set.Values[Channel.Speed], set.Values[Channel.Main], set.Values[Channel.Clutch], set.Values[Channel.Converter]);
+        }
+    }
+}
