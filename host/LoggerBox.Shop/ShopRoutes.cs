@@ -100,7 +100,7 @@ internal sealed class ShopRoutes
 
     private static IReadOnlyList<CalibrationAnswer> Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
 
-    private string Report(JudgedSubject judged) => HtmlReport.Render(judged.Subject.Report(judged.Judgement, settings.Clock.GetLocalNow()));
+    private string Report(JudgedSubject judged) => HtmlReport.Render(judged.Subject.Report(judged.Judgement, ArchivedSubjects.SheetOrBlank(judged.Job), settings.Clock.GetLocalNow()));
 
     private string Csv(ArchiveFile file, string id)
     {

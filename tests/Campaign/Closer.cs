@@ -11,7 +11,7 @@ internal static class Closer
     public static void Look(Outcome outcome, TextWriter writer)
     {
         Judgement seen = outcome.Measured.Seen;
-        new TextReport(writer, colour: false).Write(new ReportDocument(outcome.Truck.ToString(), seen, [], [], null, DateTimeOffset.UnixEpoch));
+        new TextReport(writer, colour: false).Write(new ReportDocument(outcome.Truck.ToString(), seen, null, [], null, [], DateTimeOffset.UnixEpoch));
         foreach (JudgedHold hold in seen.Holds)
         {
             writer.WriteLine(FormattableString.Invariant(

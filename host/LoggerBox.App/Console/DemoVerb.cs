@@ -81,7 +81,7 @@ internal static class DemoVerb
     {
         Judgement judgement = Judge.Of(subject.Sessions, VirtualLogger.Sheet, subject.Facts, unit ?? VirtualLogger.Sheet.Unit);
         WholeFile.Write(Path.Combine(place, SampleSheet.FileName), SampleSheet.Text());
-        ReportDocument report = subject.Report(judgement, DateTimeOffset.Now);
+        ReportDocument report = subject.Report(judgement, VirtualLogger.Sheet, DateTimeOffset.Now);
         WholeFile.Write(Path.Combine(place, "report.html"), HtmlReport.Render(report));
         account.Captured(judgement);
         if (json)

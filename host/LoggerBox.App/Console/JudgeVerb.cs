@@ -1,8 +1,6 @@
-using System;
 using System.CommandLine;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
-using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 
@@ -17,14 +15,13 @@ internal static class JudgeVerb
         reading.AddTo(verb);
         verb.SetAction(line =>
         {
-            (Subject subject, Judgement judgement) = reading.Judged(line);
             if (line.GetValue(json))
             {
-                JudgementJson.Write(judgement, terminal.Out);
+                JudgementJson.Write(reading.Judged(line).Judgement, terminal.Out);
             }
             else
             {
-                new TextReport(terminal.Out, terminal.Colour).Write(subject.Report(judgement, DateTimeOffset.Now));
+                new TextReport(terminal.Out, terminal.Colour).Write(reading.Reported(line));
             }
 
             return CommandLine.Done;

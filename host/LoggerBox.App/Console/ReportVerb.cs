@@ -1,11 +1,9 @@
 using System;
 using System.CommandLine;
 using LoggerBox.Host;
-using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
 using LoggerBox.Host.Report.Pdf;
-using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 
@@ -27,8 +25,7 @@ internal static class ReportVerb
                 throw new UserErrorException(Messages.ReportEnding(path), usage: true);
             }
 
-            (Subject subject, Judgement judgement) = reading.Judged(line);
-            ReportDocument report = subject.Report(judgement, DateTimeOffset.Now);
+            ReportDocument report = reading.Reported(line);
             if (isPdf)
             {
                 byte[] sheets = PdfReport.Render(report);

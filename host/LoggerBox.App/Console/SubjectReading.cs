@@ -5,6 +5,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
 using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Records;
@@ -41,15 +42,28 @@ internal sealed class SubjectReading(Terminal terminal)
         verb.Options.Add(archive);
     }
 
+    /// <summary>With all that a report says of it.</summary>
+    public ReportDocument Reported(ParseResult line)
+    {
+        (Subject subject, Judgement judgement, DataSheet sheet) = Judge(line, line.GetRequiredValue(what), null);
+        return subject.Report(judgement, sheet, DateTimeOffset.Now);
+    }
+
     public (Subject Subject, Judgement Judgement) Judged(ParseResult line) => Judged(line, line.GetRequiredValue(what));
 
     /// <param name="otherwise">The pressure unit where none is named; null: the sheet's.</param>
     public (Subject Subject, Judgement Judgement) Judged(ParseResult line, string word, PressureUnit? otherwise = null)
     {
+        (Subject subject, Judgement judgement, _) = Judge(line, word, otherwise);
+        return (subject, judgement);
+    }
+
+    private (Subject Subject, Judgement Judgement, DataSheet Sheet) Judge(ParseResult line, string word, PressureUnit? otherwise)
+    {
         Subject? archived = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line.GetValue(archive) ?? ArchiveFile.DefaultPath, word) : null;
         DataSheet sheet = SheetOf(line, archived, word);
         Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
-        return (subject, Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? otherwise ?? sheet.Unit));
+        return (subject, Host.Judging.Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? otherwise ?? sheet.Unit), sheet);
     }
 
     /// <summary>The recordings alone, with the plan that a named sheet gives.</summary>

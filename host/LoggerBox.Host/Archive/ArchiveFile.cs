@@ -23,6 +23,7 @@ public sealed class ArchiveFile : IDisposable
         Jobs = new JobRows(this);
         Corrections = new CorrectionRows(this);
         Gates = new GateRows(this);
+        Calibrations = new CalibrationRows(this);
     }
 
     /// <summary>archive.sqlite in the user's data folder.</summary>
@@ -42,6 +43,8 @@ public sealed class ArchiveFile : IDisposable
     public CorrectionRows Corrections { get; }
 
     public GateRows Gates { get; }
+
+    public CalibrationRows Calibrations { get; }
 
     /// <summary>Opens the archive; creates it, and its folder, when there is none.</summary>
     /// <param name="patience">How long to wait for another program that holds the file, at least a second.</param>

@@ -7,7 +7,7 @@ namespace LoggerBox.Host.Archive;
 /// <summary>Recognises an archive, creates a new one, brings an older one up to date, refuses what it does not know. user_version is the schema's version.</summary>
 internal static class ArchiveSchema
 {
-    public const long Version = 3;
+    public const long Version = 4;
 
     /// <summary>"LgBx", written into the file's header so that another program's SQLite file is told apart.</summary>
     private const long ApplicationId = 0x4C674278;

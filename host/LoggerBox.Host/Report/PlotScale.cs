@@ -9,9 +9,9 @@ internal static class PlotScale
     private const int MarksUpward = 3;
 
     /// <summary>Distance of the marks, and the axis' end.</summary>
-    public static (double Step, double Top) Upward(TraceCurve curve)
+    public static (double Step, double Top) Upward(params TraceCurve[] curves)
     {
-        double highest = Highest(curve);
+        double highest = curves.Where(curve => !curve.IsEmpty).Select(Highest).DefaultIfEmpty(1).Max();
         double step = Step(highest * 1.06, MarksUpward);
         return (step, Math.Max(step, Math.Ceiling(highest * 1.02 / step) * step));
     }

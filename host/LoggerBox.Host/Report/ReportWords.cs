@@ -27,6 +27,10 @@ public static class ReportWords
     public const string Measured =
         "Measured: the settled mean, after taking off the engine-off reading. ±: expanded uncertainty, 95 %. The bar shows the limits (grey) and the reading with its uncertainty.";
 
+    public const string Telling = "±: 95 %, of the change. Readings at or outside a limit first; all of them stand on the pages for the file.";
+
+    public const string Windows = "Main pressure solid, clutch pressure dashed, converter pressure dotted. Shaded: what was judged. Time in seconds.";
+
     public const string Traces = "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.";
 
     /// <summary>The curves of a recording, in the order in which they stand under each other.</summary>
@@ -52,22 +56,10 @@ public static class ReportWords
         return time.Offset == TimeSpan.Zero ? utc + " UTC" : $"{local} (UTC{offset}; {utc} UTC)";
     }
 
-    /// <summary>The work order, when it was recorded, and the data sheet.</summary>
-    public static IEnumerable<ReportFact> Facts(ReportDocument report)
+    public static string Started(ReportRecording recording)
     {
-        foreach (ReportFact fact in report.Facts)
-        {
-            yield return fact;
-        }
-
-        foreach (ReportRecording recording in report.Recordings)
-        {
-            string started = recording.StartedUtc is DateTimeOffset utc ? Moment(utc.ToOffset(recording.ShopOffset)) : "undated: the logger's clock was not set";
-            yield return new ReportFact("Recorded", report.Recordings.Count == 1 ? started : recording.Name + ": " + started);
-        }
-
-        string source = report.Judgement.SheetSource;
-        yield return new ReportFact("Data sheet", report.Judgement.SheetName + (source.Length == 0 ? "" : " — " + source));
+        ArgumentNullException.ThrowIfNull(recording);
+        return recording.StartedUtc is DateTimeOffset utc ? Moment(utc.ToOffset(recording.ShopOffset)) : "undated: the logger's clock was not set";
     }
 
     /// <summary>What it comes to, with its sign: the headline, how many readings, what to do first.</summary>
@@ -103,15 +95,18 @@ public static class ReportWords
         return $"{recording.Name}: {who}, {recording.Session.Samples.Count} sample sets, {rate}, {pickup}, {accuracy}.";
     }
 
-    /// <summary>What proves the report unchanged, and how it was made.</summary>
-    public static IEnumerable<string> Proof(ReportDocument report)
-    {
-        yield return $"Rules {report.Judgement.Rules}. Pressures in {Figure.Unit(report.Judgement.Unit)}. Verdicts can be computed again from the records at any time.";
-        foreach (ReportRecording recording in report.Recordings)
-        {
-            yield return $"{recording.Name}: SHA-256 of the records {recording.Fingerprint}";
-        }
-    }
+    /// <summary>How it was made; what proves it unchanged stands on the first page.</summary>
+    public static string Proof(ReportDocument report) =>
+        $"Rules {report.Judgement.Rules}. Pressures in {Figure.Unit(report.Judgement.Unit)}. Verdicts can be computed again from the records at any time.";
+
+    /// <summary>"Stall, forward: engine speed".</summary>
+    public static string Place(ReportChange row) => $"{StepWords.Of(row.Step)}: {Words.Quantity(row.Quantity)}";
+
+    public static string Number(double? value, string unit) => value is double number ? Figure.Of(number, unit) : "–";
+
+    public static string NumberWithUnit(double? value, string unit) => value is double number ? Figure.WithUnit(number, unit) : "–";
+
+    public static string Signed(double? change, string unit) => change is > 0 ? "+" + Figure.Of(change.Value, unit) : Number(change, unit);
 
     public static string Capital(string text)
     {

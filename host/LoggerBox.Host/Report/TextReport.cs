@@ -13,6 +13,7 @@ namespace LoggerBox.Host.Report;
 public sealed class TextReport
 {
     private const int Width = 96;
+    private const int LabelWidth = 18;
 
     // A screen is read standing, the report sitting.
     private const int MostReasonsFor = 6;
@@ -38,10 +39,13 @@ public sealed class TextReport
         output.WriteLine();
         output.WriteLine(Paint(ColourOf(judgement), "==> " + PlainText.Of(Outcome.Headline(judgement))));
         Wrap("    ", "    ", Outcome.Explanation(judgement));
+        WriteSections(report.Front.Take(1));
         WriteSuspects(judgement);
         WriteReadings(judgement);
         WriteEngagements(judgement);
+        WriteComparison(report.Comparison);
         WriteStallHeats(judgement);
+        WriteSections(report.Front.Skip(1));
         WriteNotes(judgement);
         WriteNotCovered(judgement);
         output.WriteLine();
@@ -60,6 +64,40 @@ public sealed class TextReport
         {
             Wrap("    ", "    ", release.Detail);
         }
+    }
+
+    /// <summary>What was written down; on a screen nobody fills in blanks.</summary>
+    private void WriteSections(IEnumerable<ReportSection> sections)
+    {
+        foreach (ReportSection section in sections.Where(section => section.Facts.Any(fact => !string.IsNullOrEmpty(fact.Value))))
+        {
+            Heading(section.Heading.ToUpperInvariant());
+            foreach (ReportFact fact in section.Facts.Where(fact => !string.IsNullOrEmpty(fact.Value)))
+            {
+                Wrap($"   {fact.Label.PadRight(LabelWidth)} ", new string(' ', LabelWidth + 4), fact.Value!);
+            }
+        }
+    }
+
+    private void WriteComparison(ReportComparison? comparison)
+    {
+        if (comparison is null)
+        {
+            return;
+        }
+
+        Heading("BEFORE AND AFTER THE REPAIR: " + comparison.Headline);
+        var table = new TextTable("lrrrrll");
+        table.Add("", "before", "after", "change", "±", "", "");
+        foreach (ReportChange row in comparison.Telling)
+        {
+            table.Add(
+                ReportWords.Place(row), ReportWords.Number(row.Before, row.Unit), ReportWords.NumberWithUnit(row.After, row.Unit), ReportWords.Signed(row.Change, row.Unit),
+                ReportWords.Number(row.Uncertainty, row.Unit), row.Said, row.Verdicts);
+        }
+
+        table.WriteTo(output, "   ");
+        output.WriteLine("   The others are in the report, and in `compare`.");
     }
 
     private void WriteSuspects(Judgement judgement)
@@ -184,7 +222,7 @@ public sealed class TextReport
     private void Heading(string text)
     {
         output.WriteLine();
-        output.WriteLine(Paint("1", text));
+        output.WriteLine(Paint("1", PlainText.Of(text)));
     }
 
     private void Wrap(string first, string next, string text)

@@ -38,17 +38,23 @@ internal sealed class TraceCurve
     {
         IReadOnlyList<RecordedSample> samples = recording.Session.Samples;
         long zero = recording.Session.Header.StartMicroseconds;
-        double first = (samples[0].Microseconds - zero) / 1e6;
-        double span = Math.Max((samples[^1].Microseconds - samples[0].Microseconds) / 1e6, 1e-6);
+        return Of(recording, channel, unit, (samples[0].Microseconds - zero) / 1e6, (samples[^1].Microseconds - zero) / 1e6);
+    }
+
+    /// <summary>A stretch of it, seconds from the recording's start.</summary>
+    public static TraceCurve Of(ReportRecording recording, int channel, PressureUnit unit, double first, double last)
+    {
+        long zero = recording.Session.Header.StartMicroseconds;
+        double span = Math.Max(last - first, 1e-6);
         var columns = new (double Second, double Low, double High)?[Columns];
-        foreach (RecordedSample sample in samples)
+        foreach (RecordedSample sample in recording.Session.Samples)
         {
-            if (ValueOf(sample, recording.Session.Header, channel, unit) is not double value)
+            double second = (sample.Microseconds - zero) / 1e6;
+            if (second < first || second > last || ValueOf(sample, recording.Session.Header, channel, unit) is not double value)
             {
                 continue;
             }
 
-            double second = (sample.Microseconds - zero) / 1e6;
             int column = Math.Min(Columns - 1, (int)((second - first) / span * Columns));
             columns[column] = columns[column] is (double at, double low, double high)
                 ? (at, Math.Min(low, value), Math.Max(high, value))

@@ -53,6 +53,6 @@ public static class ArchivedSubjects
     {
         ArgumentNullException.ThrowIfNull(file);
         LoadedSession loaded = load is null ? file.Sessions.Load(id) : load(file, id);
-        return new SubjectRecording($"session {loaded.Row.Id}", loaded.Bytes, loaded.Session, loaded.Row);
+        return new SubjectRecording($"session {loaded.Row.Id}", loaded.Bytes, loaded.Session, loaded.Row, file.Calibrations.Of(loaded.Row.Identity.LoggerId));
     }
 }

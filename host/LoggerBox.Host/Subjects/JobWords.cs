@@ -10,26 +10,29 @@ namespace LoggerBox.Host.Subjects;
 /// <summary>What a work order says, for the eye and for the judge.</summary>
 public static class JobWords
 {
-    public static IReadOnlyList<ReportFact> Facts(Job job)
-    {
-        JobDetails details = job.Details;
-        return
-        [
-            new ReportFact("Truck", details.Truck),
-            new ReportFact("Serial", details.Serial),
-            new ReportFact("Hour meter", Number(details.HourMeter, "h")),
-            new ReportFact("Fuel", details.Fuel),
-            new ReportFact("Complaint", details.Complaint),
-            .. job.Cause.Length > 0 ? (ReportFact[])[new ReportFact("Cause found", job.Cause)] : [],
-            .. job.Correction.Length > 0 ? (ReportFact[])[new ReportFact("Correction", job.Correction)] : [],
-            new ReportFact("Technician", details.Technician),
-            new ReportFact("Site altitude", Number(details.AltitudeMetres, "m")),
-            new ReportFact("Intake air", Number(details.AirCelsius, "°C")),
-            new ReportFact("Oil level", details.OilLevel),
-            new ReportFact("Oil look", details.OilLook),
-            new ReportFact("Oil temperature", Oil(details)),
-        ];
-    }
+    public static IReadOnlyList<ReportFact> Facts(Job job) => [.. Truck(job), .. Claim(job), .. Conditions(job)];
+
+    /// <summary>What a warranty claim wants to know.</summary>
+    public static IReadOnlyList<ReportFact> Claim(Job job) =>
+        [new ReportFact("Complaint", job.Details.Complaint), new ReportFact("Cause found", job.Cause), new ReportFact("Correction", job.Correction)];
+
+    public static IReadOnlyList<ReportFact> Truck(Job job) =>
+    [
+        new ReportFact("Truck", job.Details.Truck),
+        new ReportFact("Serial", job.Details.Serial),
+        new ReportFact("Hour meter", Number(job.Details.HourMeter, "h")),
+        new ReportFact("Fuel", job.Details.Fuel),
+        new ReportFact("Technician", job.Details.Technician),
+    ];
+
+    public static IReadOnlyList<ReportFact> Conditions(Job job) =>
+    [
+        new ReportFact("Oil level", job.Details.OilLevel),
+        new ReportFact("Oil look", job.Details.OilLook),
+        new ReportFact("Oil temperature", Oil(job.Details)),
+        new ReportFact("Site altitude", Number(job.Details.AltitudeMetres, "m")),
+        new ReportFact("Intake air", Number(job.Details.AirCelsius, "°C")),
+    ];
 
     /// <summary>What the archive adds to it; the report says these in places of their own.</summary>
     public static IReadOnlyList<ReportFact> Bookkeeping(Job job) =>

@@ -3,9 +3,11 @@ using System.Collections.Generic;
 using System.Linq;
 using System.Security.Cryptography;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Framing;
 
 namespace LoggerBox.Host.Subjects;
 
@@ -16,30 +18,46 @@ public sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Recor
 
     public IReadOnlyList<RecordedSession> Sessions => [.. Recordings.Select(recording => recording.Session)];
 
-    public ReportDocument Report(Judgement judgement, DateTimeOffset now) => new(
-        Title,
-        judgement,
-        Job is null ? BlankFacts : JobWords.Facts(Job),
-        [.. Recordings.Select(recording => recording.ForReport(now))],
-        Job is null ? null : ReleaseWords.Of(Job),
-        now);
+    /// <summary>Those recordings that were made before, or after, the repair.</summary>
+    public Subject OfRole(SessionRole role)
+    {
+        IReadOnlyList<string> ids = Job?.SessionIdsOf(role) ?? [];
+        return this with { Recordings = [.. Recordings.Where(recording => recording.Row is { } row && ids.Contains(row.Id))] };
+    }
 
-    /// <summary>Without a work order the lines stay open, to be filled in by hand.</summary>
-    private static IReadOnlyList<ReportFact> BlankFacts =>
-    [
-        new("Serial", null), new("Hour meter", null), new("Complaint", null), new("Technician", null), new("Fuel", null), new("Oil level, look", null),
-    ];
+    /// <param name="sheet">By which it was judged, and before and after are judged each by itself.</param>
+    public ReportDocument Report(Judgement judgement, DataSheet sheet, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        return new ReportDocument(
+            Title,
+            judgement,
+            Job is null ? null : ReleaseWords.Of(Job),
+            FrontPage.Of(this, judgement, now),
+            RepairComparison.Of(this, sheet, judgement.Unit),
+            [.. Recordings.Select(recording => recording.ForReport(now))],
+            now);
+    }
 }
 
 /// <param name="Bytes">The record bytes, as received or as the capture engine wrote them from a trace.</param>
-public sealed record SubjectRecording(string Name, byte[] Bytes, RecordedSession Session, ArchivedSession? Row = null)
+/// <param name="Calibrations">Of its logger, oldest first, as far as the archive knows them.</param>
+public sealed record SubjectRecording(string Name, byte[] Bytes, RecordedSession Session, ArchivedSession? Row, IReadOnlyList<ArchivedCalibration> Calibrations)
 {
+    public SubjectRecording(string name, byte[] bytes, RecordedSession session)
+        : this(name, bytes, session, null, [])
+    {
+    }
+
+    /// <summary>By which anybody can tell that a copy of the records is these.</summary>
+    public string Digest =>
+        FormattableString.Invariant($"{Bytes.Length} bytes, CRC-32C {Crc32C.Of(Bytes, 0, Bytes.Length):x8}, SHA-256 {Convert.ToHexStringLower(SHA256.HashData(Bytes))}");
+
     public ReportRecording ForReport(DateTimeOffset now) => new(
         Name,
         Session,
         Row is not null ? Row.Start?.ToUniversalTime() : StartOfHeader(),
-        Row?.Stored.Offset ?? now.Offset,
-        Convert.ToHexStringLower(SHA256.HashData(Bytes)));
+        Row?.Stored.Offset ?? now.Offset);
 
     private DateTimeOffset? StartOfHeader() =>
         Session.Header.StartUtcSeconds == 0 ? null : DateTimeOffset.FromUnixTimeSeconds(Session.Header.StartUtcSeconds);

@@ -61,7 +61,7 @@ internal sealed class SessionTarget : FuzzTarget
         Judgement judgement = Judge.Of([decoded.Session], Sheet, new JobFacts(), PressureUnit.Bar);
         using StringWriter text = new();
         JudgementJson.Write(judgement, text);
-        ReportDocument report = new("session", judgement, [], [new ReportRecording("session", decoded.Session, Now, TimeSpan.Zero, "")], null, Now);
+        ReportDocument report = new("session", judgement, null, [], null, [new ReportRecording("session", decoded.Session, Now, TimeSpan.Zero)], Now);
         new TextReport(text, false).Write(report);
         text.Write(CsvExport.Render(decoded.Session, "session", PressureUnit.Psi));
         if (random.Next(4) == 0)

@@ -47,9 +47,9 @@ public sealed class RefusedArchiveTests : IDisposable
     public void An_archive_of_a_newer_program_is_refused()
     {
         ArchiveFile.Open(path).Dispose();
-        Execute("PRAGMA user_version = 4");
+        Execute("PRAGMA user_version = 5");
 
-        Assert.Contains("newer program (schema 4, this program knows 3)", Refusal(), StringComparison.Ordinal);
+        Assert.Contains("newer program (schema 5, this program knows 4)", Refusal(), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -73,7 +73,7 @@ public class HtmlReportTests
         string text = System.Net.WebUtility.HtmlDecode(page);
         foreach (string part in (string[])
             [
-                "Sample truck", "SN-0042", "4211 h", "Slow on the ramp", "sample.toml — invented figures", "2026-09-21 16:13 (UTC+02:00; 2026-09-21 14:13 UTC)",
+                "Sample truck", "SN-0042", "4211 h", "Slow on the ramp", "sample.toml — invented figures", "2026-09-21 17:13 (UTC+02:00; 2026-09-21 15:13 UTC)",
                 "clutch pressure in forward is low", "main pressure at idle is normal", "Put shop air", "outside 1925 to 2075", "Free-roll the truck",
                 "NOT RELEASED", "Open before a release: road-test.", "Rules 2026.1", SampleReport.Fingerprint, "logger 1234ABCD, session 7", "service manual", "Technician, date",
             ])
@@ -85,10 +85,9 @@ public class HtmlReportTests
     [Fact]
     public void A_recording_without_a_clock_is_undated_and_not_of_1970()
     {
-        ReportDocument dated = SampleReport.Document();
-        string text = HtmlReport.Render(dated with { Recordings = [.. dated.Recordings.Select(recording => recording with { StartedUtc = null })] });
-        Assert.Contains("undated: the logger", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("1970", text, StringComparison.Ordinal);
+        ReportRecording dated = SampleReport.Document().Recordings[0];
+        Assert.Equal("2026-09-21 16:13 (UTC+02:00; 2026-09-21 14:13 UTC)", ReportWords.Started(dated));
+        Assert.Equal("undated: the logger's clock was not set", ReportWords.Started(dated with { StartedUtc = null }));
     }
 
     [Fact]
@@ -97,6 +96,29 @@ public class HtmlReportTests
         string speed = Regex.Match(page, "aria-label=\"engine speed, rpm\".*?<path d=\"([^\"]*)\"", RegexOptions.Singleline).Groups[1].Value;
         Assert.Equal(2, speed.Count(letter => letter == 'M'));
         Assert.Contains("No clutch pressure was recorded.", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Each_hold_and_engagement_has_a_window_with_lines_that_need_no_colour()
+    {
+        MatchCollection windows = Regex.Matches(page, "<svg[^>]*aria-label=\"([^\"]*): pressures, psi\".*?</svg>", RegexOptions.Singleline);
+        Assert.Equal(["Hold speed, forward, 2003 rpm", "Engagement, forward, 1.07 s"], windows.Select(window => window.Groups[1].Value));
+        Assert.Equal(["none", "1.4 2.2"], Regex.Matches(windows[0].Value, "stroke-dasharray=\"([^\"]*)\"").Select(dash => dash.Groups[1].Value));
+    }
+
+    [Fact]
+    public void The_first_page_is_the_customers_and_the_rest_for_the_file()
+    {
+        string text = System.Net.WebUtility.HtmlDecode(page);
+        int At(string part) => text.IndexOf(part, StringComparison.Ordinal) is >= 0 and int at ? at : throw new Xunit.Sdk.XunitException(part);
+        int end = At("</section>");
+        foreach (string part in (string[])["NOT RELEASED", "Do first:", "Slow on the ramp", "Correction", "SN-0042", "CALIBRATION OVERDUE", "▼ LOW → ▼ LOW", SampleReport.Fingerprint, "Customer, date"])
+        {
+            Assert.InRange(At(part), 0, end);
+        }
+
+        Assert.True(end < At(">Readings<") && At(">Readings<") < At("Recording session 7") && At("Recording session 7") < At("Suspects and what to do next") && At("Suspects and what to do next") < At("Not covered by this test"));
+        Assert.Contains(".front { break-after:page;", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -46,7 +46,7 @@ public class PdfReportTests
     public void A_word_that_is_wider_than_the_sheet_is_broken_and_nothing_of_it_lost()
     {
         ReportDocument report = SampleReport.Document();
-        string text = Poppler.Text(PdfReport.Render(report with { Facts = [new ReportFact("Complaint", new string('#', 400))] }));
+        string text = Poppler.Text(PdfReport.Render(report with { Front = [new ReportSection("Complaint", [new ReportFact("Complaint", new string('#', 400))])] }));
         Assert.Equal(400, text.Count(letter => letter == '#'));
     }
 
@@ -61,7 +61,9 @@ public class PdfReportTests
             Outcome.Headline(judgement),
             Outcome.Explanation(judgement),
             report.Release!.Headline, report.Release.Detail,
-            .. report.Facts.Select(fact => fact.Value).OfType<string>(),
+            .. report.Front.SelectMany(section => section.Facts).Select(fact => fact.Value).OfType<string>(),
+            .. report.Front.Select(section => section.Heading),
+            report.Comparison!.Headline, .. report.Comparison.Notes, "+13.6", "▼ LOW → ▼ LOW",
             .. judgement.Suspects.SelectMany(suspect => suspect.For.Concat(suspect.Against).Append(suspect.Next)),
             .. judgement.Validity.Select(note => note.Text),
             .. judgement.NotCovered.SelectMany(fault => (string[])[fault.Text, fault.Next]),

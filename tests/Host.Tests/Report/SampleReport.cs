@@ -46,10 +46,25 @@ internal static class SampleReport
     public static ReportDocument Document(string spice = "") => new(
         "job 12" + spice,
         Judgement(spice),
-        [new ReportFact("Serial", "SN-0042" + spice), new ReportFact("Hour meter", "4211 h"), new ReportFact("Complaint", "Slow on the ramp with a load, forward worse than reverse" + spice), new ReportFact("Oil", null)],
-        [new ReportRecording("session 7" + spice, Session(), DateTimeOffset.FromUnixTimeSeconds(1_790_000_000), TimeSpan.FromHours(2), Fingerprint)],
         new ReleaseNote(false, ReleaseNote.NotReleased, "The job is open. Open before a release: road-test." + spice),
+        [
+            new ReportSection("Complaint, cause, correction", [new ReportFact("Complaint", "Slow on the ramp with a load, forward worse than reverse" + spice), new ReportFact("Cause found", null), new ReportFact("Correction", "none yet" + spice)]),
+            new ReportSection("Truck and test", [new ReportFact("Serial", "SN-0042" + spice), new ReportFact("Hour meter", "4211 h"), new ReportFact("Oil", null), new ReportFact("Data sheet", "sample.toml — invented figures")]),
+            new ReportSection("Instrument", [new ReportFact("Main pressure", "TX-1, calibrated against DW-1" + spice), new ReportFact("Main pressure", "CALIBRATION OVERDUE since 2026-01-31" + spice, IsLoud: true)]),
+            new ReportSection("Records behind it", [new ReportFact("Session 7", "CRC-32C 0badf00d, SHA-256 " + Fingerprint)]),
+        ],
+        Comparison(spice),
+        [new ReportRecording("session 7" + spice, Session(), DateTimeOffset.FromUnixTimeSeconds(1_790_000_000), TimeSpan.FromHours(2))],
         DateTimeOffset.FromUnixTimeSeconds(1_790_003_600).ToOffset(TimeSpan.FromHours(2)));
+
+    private static ReportComparison Comparison(string spice) => new(
+        "Still suspected after the repair" + spice,
+        [
+            new ReportChange("hold-F", "main", "psi", 157.9, 158.4, 0.5, 2.7, false, Verdict.In, Verdict.In),
+            new ReportChange("hold-F", "clutch", "psi", 88.1, 101.7, 13.6, 2.7, true, Verdict.Low, Verdict.Low),
+            new ReportChange("stall-F", "rpm", "rpm", 1950, 1931, -19, 8.5, true, null, Verdict.In),
+        ],
+        ["Not every step was measured before the repair." + spice]);
 
     /// <summary>One minute at 50 sets a second: a ramp up to 2000 rpm at 20 s, with no samples from 30 to 34 s.</summary>
     public static RecordedSession Session()
@@ -80,6 +95,7 @@ internal static class SampleReport
             Header = header,
             Samples = samples,
             Holds = [new HoldRecord { StartMicroseconds = 26_000_000, DurationMilliseconds = 4000, Step = Step.HoldForward, Gear = Gear.Forward }],
+            Engagements = [new EngagementRecord { StartMicroseconds = 20_200_000, Gear = Gear.Forward, TotalMilliseconds = 1070 }],
             Events =
             [
                 new EventRecord { Microseconds = 5_000_000, Kind = EventKind.GearTag, Value = (int)Gear.Neutral },

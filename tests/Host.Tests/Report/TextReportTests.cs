@@ -76,7 +76,17 @@ public class TextReportTests
         Assert.DoesNotContain('\u202E', hostile);
     }
 
-    private static string Written(Judgement judgement, bool colour = false) => Written(SampleReport.Document() with { Judgement = judgement }, colour);
+    [Fact]
+    public void Complaint_before_and_after_and_the_instrument_are_said_and_blanks_are_not()
+    {
+        string text = Written(SampleReport.Document());
+        Assert.Matches(@"COMPLAINT, CAUSE, CORRECTION\n   Complaint +Slow on the ramp.*\n.*\n?   Correction +none yet\n", text);
+        Assert.DoesNotContain("Cause found", text, StringComparison.Ordinal);
+        Assert.Contains("CALIBRATION OVERDUE", text, StringComparison.Ordinal);
+        Assert.Matches(@"Hold speed, forward: clutch pressure +88\.1 +101\.7 psi +\+13\.6 +2\.7 +changed +▼ LOW → ▼ LOW", text);
+    }
+
+    private static string Written(Judgement judgement, bool colour = false) => Written(SampleReport.Document() with { Judgement = judgement, Comparison = null }, colour);
 
     private static string Written(ReportDocument report, bool colour = false)
     {

@@ -36,5 +36,6 @@ internal enum JobFileSection : byte
     Correction = 4,
 
     Gate = 128,
+    Calibration = 129,
     End = 255,
 }

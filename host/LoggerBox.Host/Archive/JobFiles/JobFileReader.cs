@@ -20,6 +20,7 @@ internal sealed class JobFileReader
     private readonly List<JobFileSession> sessions = [];
     private readonly List<Correction> corrections = [];
     private readonly List<GateTick> gates = [];
+    private readonly List<ArchivedCalibration> calibrations = [];
     private JobFileFields? job;
     private (string Name, string Text) sheet = ("", "");
     private int smallBytes;
@@ -30,7 +31,7 @@ internal sealed class JobFileReader
         Name = name;
         CheckWhole();
         ReadSections();
-        Content = new JobFileContent(JobFileValues.Job(job ?? throw new FormatException("it holds no job"), sheet, sessions, gates), sessions, corrections);
+        Content = new JobFileContent(JobFileValues.Job(job ?? throw new FormatException("it holds no job"), sheet, sessions, gates), sessions, corrections, calibrations);
     }
 
     /// <param name="file">Must know its length; read by this object alone.</param>
@@ -160,6 +161,9 @@ internal sealed class JobFileReader
                 break;
             case JobFileSection.Gate:
                 gates.Add(JobFileValues.Gate(JobFileFields.Read(Small(length), out _)));
+                break;
+            case JobFileSection.Calibration:
+                calibrations.Add(JobFileValues.Calibration(JobFileFields.Read(Small(length), out _)));
                 break;
             case < JobFileFormat.FirstOptional:
                 throw JobFileErrors.Unknown(Name, (int)code);

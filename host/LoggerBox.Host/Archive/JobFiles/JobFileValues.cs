@@ -85,6 +85,29 @@ internal static class JobFileValues
         return new GateTick(code, fields.Integer("withdrawn", 0, 1) == 1, by, note, fields.Moment("made"));
     }
 
+    public static ArchivedCalibration Calibration(JobFileFields fields)
+    {
+        int Whole(string name) => (int)fields.Integer(name, int.MinValue, int.MaxValue);
+        DateOnly? Day(string name) => fields.Text(name) is { Length: <= 10 } day ? CalibrationRows.Day(day) : throw new FormatException($"\"{name}\" is no day");
+        Expect(Whole("span_counts") != 0, "a calibration has no span");
+        return new ArchivedCalibration(
+            (uint)fields.Integer("logger", 0, uint.MaxValue),
+            (int)fields.Integer("channel", 1, 3),
+            Whole("zero_counts"),
+            Whole("span_counts"),
+            Whole("span_pa"),
+            Whole("accuracy_pa"),
+            fields.Text("transducer"),
+            fields.Text("reference"),
+            fields.Text("certificate"),
+            Day("certified_on"),
+            Day("reference_due"),
+            Day("due"),
+            fields.Text("by"),
+            fields.Text("points"),
+            fields.Moment("made"));
+    }
+
     public static Correction Correction(JobFileFields fields)
     {
         if (fields.Text("field") == CorrectionRows.StartField)

@@ -57,6 +57,11 @@ public sealed class JobFileWriter
             Section(JobFileSection.Gate, OfGate(tick).ToBytes(), []);
         }
 
+        foreach (ArchivedCalibration one in job.SessionIds.Select(id => archive.Sessions.Find(id).Identity.LoggerId).Distinct().SelectMany(archive.Calibrations.Of))
+        {
+            Section(JobFileSection.Calibration, OfCalibration(one).ToBytes(), []);
+        }
+
         End();
     }
 
@@ -109,6 +114,23 @@ public sealed class JobFileWriter
         .Add("by", tick.By)
         .Add("note", tick.Note)
         .Add("made", tick.Made);
+
+    private static JobFileFields OfCalibration(ArchivedCalibration one) => new JobFileFields()
+        .Add("logger", one.LoggerId)
+        .Add("channel", one.Channel)
+        .Add("zero_counts", one.ZeroCounts)
+        .Add("span_counts", one.SpanCounts)
+        .Add("span_pa", one.SpanPascal)
+        .Add("accuracy_pa", one.AccuracyPascal)
+        .Add("transducer", one.Transducer)
+        .Add("reference", one.Reference)
+        .Add("certificate", one.Certificate)
+        .Add("certified_on", CalibrationRows.Written(one.CertifiedOn))
+        .Add("reference_due", CalibrationRows.Written(one.ReferenceDue))
+        .Add("due", CalibrationRows.Written(one.Due))
+        .Add("by", one.By)
+        .Add("points", one.Points)
+        .Add("made", one.Made);
 
     private void Header()
     {

@@ -89,6 +89,11 @@ public sealed class JobImport
             TakeCorrection(open, correction);
         }
 
+        foreach (ArchivedCalibration one in content.Calibrations.Where(one => !CalibrationRows.Of(open, one.LoggerId).Contains(one)))
+        {
+            CalibrationRows.Insert(open, one);
+        }
+
         bool changed = open.Scalar("SELECT total_changes()") != changes;
         return new ImportedJob(job, content.Job.Id, changed, [.. content.Sessions.Select(session => ids[session.Id])]);
     }

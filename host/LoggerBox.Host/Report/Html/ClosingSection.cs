@@ -1,6 +1,6 @@
 namespace LoggerBox.Host.Report.Html;
 
-/// <summary>Cautions, with what it was measured, who answers for it, and what proves it unchanged.</summary>
+/// <summary>Cautions, how the uncertainty is meant, and how it was judged.</summary>
 internal static class ClosingSection
 {
     public static void Write(Markup page, ReportDocument report)
@@ -14,18 +14,6 @@ internal static class ClosingSection
         page.Element("p", ReportWords.Uncertainty);
         page.Open("div", "caution").Element("strong", "Cautions. ").Text(ReportWords.Cautions).Close("div");
 
-        page.Open("div", "signatures");
-        foreach (string line in ReportWords.Signatures)
-        {
-            page.Element("div", line);
-        }
-
-        page.Close("div").Open("footer");
-        foreach (string line in ReportWords.Proof(report))
-        {
-            page.Element("div", line);
-        }
-
-        page.Close("footer");
+        page.Element("footer", ReportWords.Proof(report));
     }
 }

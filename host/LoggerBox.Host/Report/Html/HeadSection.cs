@@ -2,15 +2,15 @@ using LoggerBox.Host.Judging;
 
 namespace LoggerBox.Host.Report.Html;
 
-/// <summary>Which truck, whose complaint, measured when; and the one sentence that it comes to.</summary>
+/// <summary>The first page, which is the customer's: what it comes to in one sentence, whose truck and complaint, with what it was measured, who signs.</summary>
 internal static class HeadSection
 {
     // The complaint is the customer's own sentence and wants the whole width.
-    private const int LongFact = 26;
+    private const int LongFact = 34;
 
     public static void Write(Markup page, ReportDocument report)
     {
-        page.Open("div", "top").Open("div");
+        page.Open("section", "front").Open("div", "top").Open("div");
         page.Element("div", ReportWords.Kind, "soft");
         page.Element("h1", ReportWords.Truck(report.Judgement));
         page.Close("div").Open("div", "right small");
@@ -20,7 +20,21 @@ internal static class HeadSection
 
         WriteRelease(page, report.Release);
         WriteOutcome(page, report.Judgement);
-        WriteFacts(page, report);
+        WriteSections(page, report);
+        ComparisonSection.WriteTelling(page, report.Comparison);
+        WriteSignatures(page);
+        page.Close("section");
+    }
+
+    private static void WriteSignatures(Markup page)
+    {
+        page.Open("div", "signatures");
+        foreach (string line in ReportWords.Signatures)
+        {
+            page.Element("div", line);
+        }
+
+        page.Close("div");
     }
 
     private static void WriteRelease(Markup page, ReleaseNote? release)
@@ -45,20 +59,24 @@ internal static class HeadSection
         page.Close("div");
     }
 
-    private static void WriteFacts(Markup page, ReportDocument report)
+    private static void WriteSections(Markup page, ReportDocument report)
     {
-        page.Open("div", "facts");
-        foreach (ReportFact fact in ReportWords.Facts(report))
+        foreach (ReportSection section in report.Front)
         {
-            WriteFact(page, fact.Label, fact.Value ?? "");
-        }
+            page.Element("h3", section.Heading, "part").Open("div", "facts");
+            foreach (ReportFact fact in section.Facts)
+            {
+                WriteFact(page, fact);
+            }
 
-        page.Close("div");
+            page.Close("div");
+        }
     }
 
-    private static void WriteFact(Markup page, string label, string value)
+    private static void WriteFact(Markup page, ReportFact fact)
     {
-        page.Open("div", value.Length > LongFact ? "wide" : null);
-        page.Element("span", label).Element("span", value).Close("div");
+        string value = fact.Value ?? "";
+        page.Open("div", (value.Length > LongFact ? "wide" : "") + (fact.IsLoud ? " loud" : ""));
+        page.Element("span", fact.Label).Element("span", value).Close("div");
     }
 }

@@ -17,13 +17,14 @@ public static class HtmlReport
             .Close("head").Open("body").Open("main");
 
         HeadSection.Write(page, report);
-        SuspectSection.Write(page, report.Judgement);
         ReadingSection.Write(page, report.Judgement);
+        ComparisonSection.WriteAll(page, report.Comparison);
         foreach (ReportRecording recording in report.Recordings)
         {
             TraceSection.Write(page, recording, report.Judgement);
         }
 
+        SuspectSection.Write(page, report.Judgement);
         NoteSection.Write(page, report.Judgement);
         ClosingSection.Write(page, report);
         page.Close("main").Close("body").Close("html");

@@ -30,6 +30,10 @@ internal static class StyleSheet
         .facts .wide { grid-column:1 / -1; }
         .facts span:first-child { flex:0 0 118px; color:var(--soft); font-size:12.5px; }
         .facts span:last-child { font-weight:600; overflow-wrap:anywhere; }
+        .facts .loud span { font-weight:700; color:var(--ink); } .facts .loud { border:2px solid var(--ink); padding:3px 6px; }
+        h3.part { margin:12px 0 0; font-size:12.5px; color:var(--deep); break-after:avoid; }
+        .front .facts { margin-top:2px; }
+        .windows { display:grid; grid-template-columns:1fr 1fr; gap:6px 12px; margin-top:10px; } .windows svg { break-inside:avoid; }
         .suspect { border:1px solid var(--rule); border-left:5px solid var(--deep); padding:8px 12px; margin:8px 0; break-inside:avoid; }
         .suspect ul { margin:2px 0 4px; padding-left:18px; }
         .suspect .label { font-size:12px; color:var(--soft); margin-top:4px; }
@@ -60,6 +64,8 @@ internal static class StyleSheet
           body { background:#fff; font-size:11.5px; -webkit-print-color-adjust:exact; print-color-adjust:exact; }
           main { max-width:none; margin:0; padding:0; box-shadow:none; }
           .readings td { padding-top:1.5px; padding-bottom:1.5px; } .readings .step td { padding-top:5px; }
+          .front { break-after:page; font-size:10.5px; } .front .facts div { padding:1px 0; min-height:16px; } .front .facts span:first-child { font-size:10.5px; flex-basis:100px; }
+          h3.part { margin-top:6px; font-size:11px; } .signatures { margin-top:34px; } .front .outcome { margin-top:8px; padding:6px 12px; }
           h2 { margin-top:17px; font-size:13px; } h1 { font-size:21px; } .outcome strong { font-size:15px; }
         }
         @media (max-width:640px) { main { margin:0; padding:16px; } .facts { grid-template-columns:1fr; } .readings .band { display:none; } }

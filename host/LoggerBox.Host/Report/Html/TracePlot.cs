@@ -72,7 +72,7 @@ internal static class TracePlot
         }
     }
 
-    private static string PathOf(TraceCurve curve, Func<double, double> x, Func<double, double> y)
+    public static string PathOf(TraceCurve curve, Func<double, double> x, Func<double, double> y)
     {
         var path = new StringBuilder();
         double last = double.NegativeInfinity;
@@ -94,7 +94,7 @@ internal static class TracePlot
     private static void Line(Markup page, double x1, double y1, double x2, double y2, string ink) =>
         page.Open("line", null, ("x1", Markup.Number(x1)), ("y1", Markup.Number(y1)), ("x2", Markup.Number(x2)), ("y2", Markup.Number(y2)), ("stroke", ink), ("stroke-width", "0.7")).Close("line");
 
-    private static void Label(Markup page, double x, double y, string text, string anchor, string ink, double size, string weight = "400") =>
+    public static void Label(Markup page, double x, double y, string text, string anchor, string ink, double size, string weight = "400") =>
         page.Open(
             "text",
             null,

@@ -37,5 +37,6 @@ internal static class TraceSection
         }
 
         page.Element("p", ReportWords.Traces, "soft small");
+        WindowPlot.Write(page, PlotWindow.Of(recording, judgement), Figure.Unit(judgement.Unit));
     }
 }

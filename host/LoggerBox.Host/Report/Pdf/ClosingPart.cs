@@ -2,7 +2,7 @@ using PdfSharp.Drawing;
 
 namespace LoggerBox.Host.Report.Pdf;
 
-/// <summary>Cautions, with what it was measured, who answers for it, and what proves it unchanged.</summary>
+/// <summary>Cautions, how the uncertainty is meant, how it was judged; and the lines to sign on, which stand on the first page.</summary>
 internal static class ClosingPart
 {
     private const double Gap = 16;
@@ -19,10 +19,7 @@ internal static class ClosingPart
         paper.Text(ReportWords.Uncertainty, font, Paper.Ink);
         paper.Heading("Cautions");
         paper.Text(ReportWords.Cautions, font, Paper.Ink, after: 10);
-        foreach (string line in ReportWords.Proof(report))
-        {
-            paper.Text(line, PaperFonts.Plain(7.5), Paper.Soft);
-        }
+        paper.Text(ReportWords.Proof(report), PaperFonts.Plain(7.5), Paper.Soft);
     }
 
     /// <summary>Lines to sign on, a technician's, a second person's, the customer's.</summary>

@@ -4,11 +4,14 @@ using PdfSharp.Drawing;
 
 namespace LoggerBox.Host.Report.Pdf;
 
-/// <summary>Which truck, whose complaint, measured when; and the one sentence that it comes to.</summary>
+/// <summary>The first page, which is the customer's: what it comes to in one sentence, whose truck and complaint, with what it was measured, who signs.</summary>
 internal static class HeadPart
 {
-    private const double LabelWidth = 104;
+    private const double LabelWidth = 92;
+    private const double Half = Paper.Width / 2;
     private const double Padding = 9;
+
+    private static readonly XFont Plain = PaperFonts.Plain(8.5);
 
     public static void Write(Paper paper, ReportDocument report)
     {
@@ -17,7 +20,9 @@ internal static class HeadPart
         paper.Text($"{report.Title}, report of {ReportWords.Moment(report.Made)}", PaperFonts.Plain(8.5), Paper.Soft, after: 8);
         WriteRelease(paper, report.Release);
         WriteOutcome(paper, report);
-        WriteFacts(paper, report);
+        WriteSections(paper, report);
+        ComparisonPart.WriteTelling(paper, report.Comparison);
+        ClosingPart.WriteSignatures(paper);
     }
 
     private static void WriteRelease(Paper paper, ReleaseNote? release)
@@ -53,14 +58,45 @@ internal static class HeadPart
         paper.Space(height + 10);
     }
 
-    private static void WriteFacts(Paper paper, ReportDocument report)
+    /// <summary>A small heading within the page.</summary>
+    public static void Part(Paper paper, string heading)
     {
-        XFont font = PaperFonts.Plain(9);
-        foreach (ReportFact fact in ReportWords.Facts(report))
+        paper.Need(30);
+        paper.Space(4);
+        paper.Text(heading, PaperFonts.Bold(8.5), Paper.Ink, after: 1);
+    }
+
+    private static void WriteSections(Paper paper, ReportDocument report)
+    {
+        foreach (ReportSection section in report.Front)
         {
-            paper.Need(Paper.LineOf(font));
-            paper.At(Paper.Left, paper.Y, fact.Label, font, Paper.Soft);
-            paper.Text(string.IsNullOrWhiteSpace(fact.Value) ? "……………………………" : fact.Value, font, Paper.Ink, LabelWidth, after: 1);
+            Part(paper, section.Heading);
+            for (int i = 0; i < section.Facts.Count; i++)
+            {
+                if (i + 1 < section.Facts.Count && IsShort(paper, section.Facts[i]) && IsShort(paper, section.Facts[i + 1]))
+                {
+                    WriteFact(paper, section.Facts[i], Paper.Left);
+                    WriteFact(paper, section.Facts[++i], Paper.Left + Half);
+                    paper.Space(Paper.LineOf(Plain) + 0.5);
+                    continue;
+                }
+
+                paper.Need(Paper.LineOf(Plain));
+                paper.At(Paper.Left, paper.Y, section.Facts[i].Label, Plain, Paper.Soft);
+                paper.Text(ValueOf(section.Facts[i]), section.Facts[i].IsLoud ? PaperFonts.Bold(9.5) : Plain, Paper.Ink, LabelWidth, after: 0.5);
+            }
         }
     }
+
+    /// <summary>Two of them stand beside each other: the page is the customer's, and there is one.</summary>
+    private static bool IsShort(Paper paper, ReportFact fact) => !fact.IsLoud && paper.Broken(ValueOf(fact), Plain, Half - LabelWidth - Padding).Count == 1;
+
+    private static void WriteFact(Paper paper, ReportFact fact, double x)
+    {
+        paper.Need(Paper.LineOf(Plain));
+        paper.At(x, paper.Y, fact.Label, Plain, Paper.Soft);
+        paper.At(x + LabelWidth, paper.Y, ValueOf(fact), Plain, Paper.Ink);
+    }
+
+    private static string ValueOf(ReportFact fact) => string.IsNullOrWhiteSpace(fact.Value) ? "……………………………" : fact.Value;
 }

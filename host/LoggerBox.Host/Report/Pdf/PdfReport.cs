@@ -10,17 +10,18 @@ public static class PdfReport
         ArgumentNullException.ThrowIfNull(report);
         using Paper paper = new($"{ReportWords.Truck(report.Judgement)}: lack-of-power test, {report.Title}", report.Made);
         HeadPart.Write(paper, report);
-        SuspectPart.Write(paper, report.Judgement);
-        ClosingPart.WriteSignatures(paper);
         paper.NewPage();
         ReadingPart.Write(paper, report.Judgement);
+        ComparisonPart.WriteAll(paper, report.Comparison);
         foreach (ReportRecording recording in report.Recordings)
         {
             TracePart.Write(paper, recording, report.Judgement);
         }
 
+        SuspectPart.Write(paper, report.Judgement);
         NotePart.Write(paper, report.Judgement);
         ClosingPart.Write(paper, report);
-        return paper.Finish($"{ReportWords.Truck(report.Judgement)} · {report.Title} · {ReportWords.Moment(report.Made)}");
+        string released = report.Release is { IsReleased: false } not ? not.Headline + " · " : "";
+        return paper.Finish($"{released}{ReportWords.Truck(report.Judgement)} · {report.Title} · {ReportWords.Moment(report.Made)}");
     }
 }

@@ -40,6 +40,7 @@ internal static class TracePart
         }
 
         paper.Text(ReportWords.Traces, PaperFonts.Plain(7.5), Paper.Soft);
+        WindowPart.Write(paper, PlotWindow.Of(recording, judgement), Figure.Unit(judgement.Unit));
     }
 
     private static void Draw(Paper paper, TraceCurve curve, string title, IReadOnlyList<JudgedHold> holds)
@@ -65,7 +66,7 @@ internal static class TracePart
             paper.At(X(mark), bottom + 1, mark.ToString("0.##", CultureInfo.InvariantCulture), small, Paper.Soft, XStringFormats.BaseLineCenter);
         }
 
-        DrawCurve(paper, curve, X, Y);
+        DrawCurve(paper, curve, new XPen(XColors.Black, 0.8) { LineJoin = XLineJoin.Round }, X, Y);
         paper.Space(Height + 8);
     }
 
@@ -86,9 +87,8 @@ internal static class TracePart
         }
     }
 
-    private static void DrawCurve(Paper paper, TraceCurve curve, Func<double, double> x, Func<double, double> y)
+    public static void DrawCurve(Paper paper, TraceCurve curve, XPen pen, Func<double, double> x, Func<double, double> y)
     {
-        XPen pen = new(XColors.Black, 0.8) { LineJoin = XLineJoin.Round };
         List<XPoint> run = [];
         double last = double.NegativeInfinity;
         foreach ((double second, double low, double high) in curve.Points)
