@@ -2,6 +2,7 @@ using System.Device.Gpio;
 using Iot.Device.Tm1637;
 using LoggerBox.BoardParts.Cues;
 using LoggerBox.BoardParts.Inputs;
+using LoggerBox.Protocol.Cues;
 
 namespace LoggerBox.BoardEsp32
 {

@@ -28,7 +28,7 @@ internal static class Messages
     public const string SessionsVerb = "List what the archive holds.";
     public const string JudgeVerb = "Judge a job, a session or a trace file against a data sheet.";
     public const string ReportVerb = "Write the printable report of a job, a session or a trace file.";
-    public const string ExportVerb = "Write a session as a trace file (.csv), or a whole job as one file (.lbjob) that import reads in another archive.";
+    public const string ExportVerb = "Write a session as a trace file (.csv or .parquet), or a whole job as one file (.lbjob) that import reads in another archive.";
     public const string ImportVerb = "Take a trace file of any instrument, or a job file, into the archive.";
     public const string SheetVerb = "Data sheets of trucks.";
     public const string SheetCheckVerb = "Say what is wrong in a data sheet, line by line.";
@@ -61,10 +61,10 @@ internal static class Messages
     public const string WhatArgument = "Job id, session id, or a trace file (.csv).";
     public const string JobArgument = "The job's id.";
     public const string SessionArgument = "Session ids, as `sessions` lists them.";
-    public const string ImportArgument = "The trace file (.csv) or the job file (.lbjob).";
+    public const string ImportArgument = "The trace file (.csv, .parquet) or the job file (.lbjob).";
     public const string SheetArgument = "The data sheet (.toml).";
     public const string ReportOutOption = "Where the report goes: a page (.html) or sheets of paper (.pdf).";
-    public const string ExportOutOption = "Where the trace (.csv) or the job (.lbjob) goes.";
+    public const string ExportOutOption = "Where the trace (.csv, .parquet) or the job (.lbjob) goes.";
     public const string PulsesOption = "Pickup edge times in seconds, one a line, in place of the rpm column.";
     public const string PulsesPerRevolutionOption = "Pickup pulses per engine revolution; 0.5 for the plug lead of a four-stroke.";
     public const string HttpOption = "Port of the page on 127.0.0.1; without it, a free one.";
@@ -208,8 +208,6 @@ internal static class Messages
     public static string NoSheet(string what) => $"There is no data sheet to judge {what} by: name the truck's with --sheet FILE, or write a job with one.";
 
     public static string ReportEnding(string path) => $"{path} is neither a .html nor a .pdf file: the report is a page or sheets of paper; end the name in one of these.";
-
-    public static string ExportEnding(string path) => $"{path} is neither a .csv nor a .lbjob file: this release exports traces as .csv and whole jobs as .lbjob; end the name in one of these.";
 
     public static string JobFileOfAJob(string what) => $"{what} is no job: a .lbjob file holds a whole job; name one (`loggerbox job show` lists them), or end the file's name in .csv for a session's trace.";
 

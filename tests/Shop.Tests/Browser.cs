@@ -43,6 +43,15 @@ public sealed class Browser : IAsyncLifetime
     /// <summary>A page of a visitor who has opened the shop's address, on the screen of an old shop PC.</summary>
     internal Task<Visitor> Visit(OpenShop shop, string path = "/") => Visit(shop.Address, path);
 
+    /// <summary>A page that belongs to no shop, shown as if it had been opened from the disk.</summary>
+    internal async Task<IPage> Show(string content)
+    {
+        Assert.True(program is not null, $"There is no browser at {BrowserFactAttribute.Program}.");
+        IPage page = await (await program.NewContextAsync()).NewPageAsync();
+        await page.SetContentAsync(content);
+        return page;
+    }
+
     /// <param name="address">With the token.</param>
     internal async Task<Visitor> Visit(Uri address, string path, bool scripts = true)
     {

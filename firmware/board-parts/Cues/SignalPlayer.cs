@@ -1,3 +1,4 @@
+using LoggerBox.Protocol.Cues;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.BoardParts.Cues

@@ -1,11 +1,11 @@
 using LoggerBox.BoardParts.Card;
-using LoggerBox.BoardParts.Cues;
 using LoggerBox.BoardParts.Inputs;
 using LoggerBox.BoardParts.Loops;
 using LoggerBox.BoardParts.Pulses;
 using LoggerBox.BoardParts.Settings;
 using LoggerBox.Capture.Link;
 using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Cues;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;

@@ -1,8 +1,8 @@
-using LoggerBox.BoardParts.Cues;
 using LoggerBox.BoardParts.Inputs;
 using LoggerBox.BoardParts.Loops;
 using LoggerBox.Capture;
 using LoggerBox.Capture.Storage;
+using LoggerBox.Protocol.Cues;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;

@@ -1,3 +1,4 @@
+using LoggerBox.Capture.Samples;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 
@@ -9,8 +10,7 @@ namespace LoggerBox.Capture.Guards
     /// </summary>
     public sealed class ReliefGuard
     {
-        // Common practice, no source: five seconds are enough to read it.
-        private const int BinsUntilStop = 50;
+        private const int BinsUntilStop = SeatTimes.ReliefStopMilliseconds * 1000 / Bin.Microseconds;
 
         // A lever is pulled within a moment of full speed; what comes down slower is a foot.
         private const int BinsSinceGoverned = 15;

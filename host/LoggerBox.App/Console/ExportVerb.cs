@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.Security.Cryptography;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
@@ -23,10 +24,10 @@ internal static class ExportVerb
         {
             string path = line.GetRequiredValue(file);
             string word = line.GetRequiredValue(what);
-            bool isJobFile = path.EndsWith(JobFileFormat.Extension, StringComparison.OrdinalIgnoreCase);
-            if (!isJobFile && !path.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))
+            bool isJobFile = HasEnding(path, JobFileFormat.Extension);
+            if (!isJobFile && !HasEnding(path, ".csv") && !HasEnding(path, ".parquet"))
             {
-                throw new UserErrorException(Messages.ExportEnding(path), usage: true);
+                throw new UserErrorException(TraceMessages.ExportEnding(path), usage: true);
             }
 
             if (isJobFile && !RowId.IsJob(word))
@@ -59,8 +60,18 @@ internal static class ExportVerb
     {
         LoadedSession loaded = archive.Sessions.Load(SessionOf(archive, what));
         string title = $"session {loaded.Row.Id}, {loaded.Row.Source}, {(loaded.Row.Start is DateTimeOffset start ? JobWords.Moment(start) : "undated")}";
-        WholeFile.Write(path, CsvExport.Render(loaded.Session, title, unit));
+        if (HasEnding(path, ".parquet"))
+        {
+            string fingerprint = Convert.ToHexStringLower(SHA256.HashData(loaded.Bytes));
+            WholeFile.Write(path, file => ParquetExport.Write(file, loaded.Session, loaded.Row.Id, title, fingerprint, unit));
+        }
+        else
+        {
+            WholeFile.Write(path, CsvExport.Render(loaded.Session, title, unit));
+        }
     }
+
+    private static bool HasEnding(string path, string ending) => path.EndsWith(ending, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>A trace file is one recording: of a job of several the session must be named.</summary>
     private static string SessionOf(ArchiveFile archive, string what)

@@ -16,7 +16,7 @@ internal static class SheetVerb
         var file = SharedOptions.NotEmpty(new Argument<string>("FILE") { Description = Messages.SheetArgument });
         var check = new Command("check", Messages.SheetCheckVerb) { file };
         check.SetAction(line => Check(terminal, line.GetRequiredValue(file)));
-        return new Command("sheet", Messages.SheetVerb) { check, SheetFromVerb.Declare(terminal), SheetListVerb.Declare(terminal) };
+        return new Command("sheet", Messages.SheetVerb) { check, SheetCardVerb.Declare(terminal), SheetFromVerb.Declare(terminal), SheetListVerb.Declare(terminal) };
     }
 
     private static int Check(Terminal terminal, string path)

@@ -4,7 +4,7 @@ using LoggerBox.Host.Traces;
 
 namespace LoggerBox.App.Console;
 
-/// <summary>What a trace file cannot say of itself: loop ranges, pickup edges.</summary>
+/// <summary>What a trace file cannot say of itself: loop ranges, pickup edges, what columns of other names are.</summary>
 internal sealed class TraceOptions
 {
     private readonly Option<string?> rangeMain = Range("main", "0..500psi");
@@ -13,6 +13,9 @@ internal sealed class TraceOptions
     private readonly Option<string?> pulses =
         SharedOptions.NotEmpty(new Option<string?>("--pulses") { Description = Messages.PulsesOption, HelpName = "FILE" });
     private readonly Option<double?> pulsesPerRevolution = new("--pulses-per-rev") { Description = Messages.PulsesPerRevolutionOption, HelpName = "X" };
+
+    private readonly Option<string[]> map = new("--map") { Description = TraceMessages.MapOption, HelpName = "READING=NAME" };
+    private readonly Option<string?> mapFile = SharedOptions.NotEmpty(new Option<string?>("--map-file") { Description = TraceMessages.MapFileOption, HelpName = "FILE" });
 
     public void AddTo(Command verb)
     {
@@ -27,11 +30,13 @@ internal sealed class TraceOptions
         verb.Options.Add(rangeMain);
         verb.Options.Add(rangeClutch);
         verb.Options.Add(rangeConverter);
+        verb.Options.Add(map);
+        verb.Options.Add(mapFile);
     }
 
     /// <summary>The first of them that is on the command line; null where none is.</summary>
     public string? FirstGiven(ParseResult line) =>
-        ((Option[])[rangeMain, rangeClutch, rangeConverter, pulses, pulsesPerRevolution]).FirstOrDefault(option => line.GetResult(option) is { Implicit: false })?.Name;
+        ((Option[])[rangeMain, rangeClutch, rangeConverter, pulses, pulsesPerRevolution, map, mapFile]).FirstOrDefault(option => line.GetResult(option) is { Implicit: false })?.Name;
 
     public TraceSource Source(ParseResult line, string path) => new(
         path,
@@ -39,7 +44,8 @@ internal sealed class TraceOptions
         Parsed(line.GetValue(rangeClutch)),
         Parsed(line.GetValue(rangeConverter)),
         line.GetValue(pulses),
-        line.GetValue(pulsesPerRevolution));
+        line.GetValue(pulsesPerRevolution),
+        ColumnMap.Of(line.GetValue(mapFile), line.GetValue(map) ?? []));
 
     private static ChannelRange? Parsed(string? text) => text is null ? null : ChannelRange.Parse(text);
 

@@ -1,18 +1,21 @@
 using System;
 using System.IO;
+using LoggerBox.Host.Tables;
 
 namespace LoggerBox.Host.Traces;
 
-/// <summary>The lines of a text file that count: no comments, no blank ones; knows the number of each.</summary>
+/// <summary>The lines of a text file that count: no comments, no blank ones; knows the number of each. The rows of a Parquet file come as such lines.</summary>
 internal ref struct SourceLines
 {
     private const long LargestFileBytes = 1L << 30;
 
     private ReadOnlySpan<byte> rest;
+    private readonly bool isTable;
 
-    private SourceLines(string fileName, ReadOnlySpan<byte> bytes)
+    private SourceLines(string fileName, ReadOnlySpan<byte> bytes, bool isTable)
     {
         FileName = fileName;
+        this.isTable = isTable;
         rest = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
     }
 
@@ -32,12 +35,17 @@ internal ref struct SourceLines
     {
         string fileName = Path.GetFileName(path);
         byte[] bytes = ReadBytes(path);
+        if (ParquetTable.IsOne(bytes))
+        {
+            return new SourceLines(fileName, TableText.Of(ParquetTable.Read(bytes, fileName)), isTable: true);
+        }
+
         if (bytes.AsSpan().StartsWith([(byte)0xFF, (byte)0xFE]) || bytes.AsSpan().StartsWith([(byte)0xFE, (byte)0xFF]) || bytes.AsSpan().Contains((byte)0))
         {
             throw new UserErrorException($"{fileName} is no text in UTF-8; save or export it as CSV in UTF-8 and try again.");
         }
 
-        return new SourceLines(fileName, bytes);
+        return new SourceLines(fileName, bytes, isTable: false);
     }
 
     public bool Next()
@@ -58,7 +66,10 @@ internal ref struct SourceLines
         return false;
     }
 
-    public readonly UserErrorException Refused(string text) => new($"{FileName}, line {Math.Max(1, Number)}: {text}");
+    public readonly UserErrorException Refused(string text) => new($"{FileName}, {Place}: {text}");
+
+    /// <summary>Of a table the line of names is no row.</summary>
+    private readonly string Place => !isTable ? $"line {Math.Max(1, Number)}" : Number > 1 ? $"row {Number - 1}" : "column names";
 
     private static byte[] ReadBytes(string path)
     {

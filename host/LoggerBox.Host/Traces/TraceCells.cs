@@ -17,15 +17,19 @@ internal static class TraceCells
 
     private static readonly byte[][] StepTexts = Array.ConvertAll(Enum.GetValues<Step>(), step => Encoding.ASCII.GetBytes(StepCodes.Text(step)));
 
-    public static long Microseconds(ReadOnlySpan<byte> cell, string name, scoped in SourceLines lines)
+    public static long Microseconds(ReadOnlySpan<byte> cell, TraceHeaderColumn column, scoped in SourceLines lines) => column.Time switch
     {
-        if (cell.IsEmpty)
-        {
-            throw lines.Refused($"{name} is empty; every row needs its time.");
-        }
+        _ when cell.IsEmpty => throw lines.Refused($"{column.Name} is empty; every row needs its time."),
+        TimeForm.Clock => ClockTime.TryParse(Excerpt.Of(cell), out long microseconds) && Math.Abs(microseconds) <= LargestSeconds * 1e6
+            ? microseconds
+            : throw lines.Refused($"{column.Name} is \"{Excerpt.Of(cell)}\", which is no time of a clock; write it as 14:05:07.250, or with its date before it as 2026-03-31."),
+        TimeForm.Milliseconds => (long)Math.Round(Number(cell, column.Name, -LargestSeconds * 1000, LargestSeconds * 1000, "milliseconds", lines) * 1e3),
+        _ => Microseconds(cell, column.Name, lines),
+    };
 
-        return (long)Math.Round(Number(cell, name, -LargestSeconds, LargestSeconds, "seconds", lines) * 1e6);
-    }
+    public static long Microseconds(ReadOnlySpan<byte> cell, string name, scoped in SourceLines lines) => cell.IsEmpty
+        ? throw lines.Refused($"{name} is empty; every row needs its time.")
+        : (long)Math.Round(Number(cell, name, -LargestSeconds, LargestSeconds, "seconds", lines) * 1e6);
 
     public static int SpeedTenths(ReadOnlySpan<byte> cell, scoped in SourceLines lines) =>
         cell.IsEmpty ? SampleSet.Missing : (int)Math.Round(Number(cell, "rpm", 0, LargestRpm, "rpm", lines) * 10);

@@ -18,28 +18,27 @@ internal enum TraceQuantity
     Oil,
 }
 
+internal enum TimeForm
+{
+    Seconds,
+    Milliseconds,
+
+    /// <summary>A time of day, or a date with one.</summary>
+    Clock,
+}
+
 /// <param name="Unit">Of a pressure; null for a loop current and for everything else.</param>
-internal sealed record TraceHeaderColumn(string Name, TraceQuantity Quantity, PressureUnit? Unit = null);
+internal sealed record TraceHeaderColumn(string Name, TraceQuantity Quantity, PressureUnit? Unit = null, TimeForm Time = TimeForm.Seconds);
 
 /// <summary>The line of column names.</summary>
 internal sealed class TraceHeader(IReadOnlyList<TraceHeaderColumn> columns)
 {
-    private static readonly (string Name, TraceQuantity Quantity)[] PlainNames =
-    [
-        ("time_s", TraceQuantity.Time), ("rpm", TraceQuantity.Speed), ("gear", TraceQuantity.Gear), ("step", TraceQuantity.Step), ("oil_C", TraceQuantity.Oil),
-    ];
-
-    private static readonly (string Name, TraceQuantity Quantity)[] PressureNames =
-        [("main", TraceQuantity.Main), ("clutch", TraceQuantity.Clutch), ("converter", TraceQuantity.Converter)];
-
-    /// <summary>What the names that are refused begin with, and the name to write in their place.</summary>
-    private static readonly (string Stem, string Write)[] Stems = [("time", "time_s"), ("rpm", "rpm"), ("gear", "gear"), ("step", "step"), ("oil", "oil_C")];
-
     public IReadOnlyList<TraceHeaderColumn> Columns { get; } = columns;
 
     public TraceHeaderColumn? Find(TraceQuantity quantity) => Columns.FirstOrDefault(column => column.Quantity == quantity);
 
-    public static TraceHeader Read(scoped in SourceLines lines)
+    /// <param name="map">What columns of other names are; null where the file's own names are all that there is.</param>
+    public static TraceHeader Read(scoped in SourceLines lines, ColumnMap? map = null)
     {
         if (!lines.Current.Contains((byte)',') && lines.Current.IndexOfAny((byte)';', (byte)'\t') >= 0)
         {
@@ -50,7 +49,7 @@ internal sealed class TraceHeader(IReadOnlyList<TraceHeaderColumn> columns)
         var cells = new CsvCells(lines.Current);
         while (cells.Next())
         {
-            TraceHeaderColumn column = Column(Excerpt.Of(cells.Current), lines);
+            TraceHeaderColumn column = Column(Excerpt.Of(cells.Current), map, lines);
             if (column.Quantity != TraceQuantity.Ignored && columns.Find(other => other.Quantity == column.Quantity) is TraceHeaderColumn first)
             {
                 throw lines.Refused(first.Name == column.Name
@@ -66,55 +65,32 @@ internal sealed class TraceHeader(IReadOnlyList<TraceHeaderColumn> columns)
             throw lines.Refused("a quote among the column names is opened and not closed, or stands inside a name.");
         }
 
+        if (map?.NotAmong(columns) is string missing)
+        {
+            throw lines.Refused($"there is no column \"{missing}\", which was said to be {map.TargetOf(missing)!.Name}; the columns are {string.Join(", ", columns.Select(column => $"\"{column.Name}\""))}.");
+        }
+
         var header = new TraceHeader(columns);
         return header.Find(TraceQuantity.Time) is not null
             ? header
-            : throw lines.Refused("there is no column time_s; the first line must name the columns, time_s (seconds) among them.");
+            : throw lines.Refused("there is no column time_s; the first line must name the columns, time_s (seconds) among them, or --map time_s=NAME says which it is.");
     }
 
-    private static TraceHeaderColumn Column(string name, scoped in SourceLines lines)
+    /// <summary>What was said of a column goes before its own name: then a name that is like a known one stands for nothing.</summary>
+    private static TraceHeaderColumn Column(string name, ColumnMap? map, scoped in SourceLines lines)
     {
-        foreach ((string plain, TraceQuantity quantity) in PlainNames)
+        if (map?.TargetOf(name) is TraceHeaderColumn said)
         {
-            if (name == plain)
-            {
-                return new TraceHeaderColumn(name, quantity);
-            }
+            return said with { Name = name };
         }
 
-        foreach ((string stem, TraceQuantity quantity) in PressureNames)
+        if (TraceNames.Of(name) is TraceHeaderColumn own && map?.Gives(own.Quantity) != true)
         {
-            if (name.StartsWith(stem, StringComparison.OrdinalIgnoreCase))
-            {
-                return Pressure(name, stem, quantity) ?? throw lines.Refused(
-                    $"the column \"{name}\" has no known unit; name it {stem}_psi, {stem}_kPa, {stem}_bar, {stem}_kgfcm2, or {stem}_mA for a loop current.");
-            }
+            return own;
         }
 
-        foreach ((string stem, string write) in Stems)
-        {
-            if (name.StartsWith(stem, StringComparison.OrdinalIgnoreCase) && (name.Length == stem.Length || !char.IsAsciiLetter(name[stem.Length])))
-            {
-                throw lines.Refused($"the column \"{name}\" is not known; name it {write}, in that unit, or something that does not begin with {stem}.");
-            }
-        }
-
-        return new TraceHeaderColumn(name, TraceQuantity.Ignored);
-    }
-
-    private static TraceHeaderColumn? Pressure(string name, string stem, TraceQuantity quantity)
-    {
-        if (!name.StartsWith(stem + "_", StringComparison.Ordinal))
-        {
-            return null;
-        }
-
-        string code = name[(stem.Length + 1)..];
-        if (code == "mA")
-        {
-            return new TraceHeaderColumn(name, quantity);
-        }
-
-        return PressureUnits.TryParse(code, out PressureUnit unit) ? new TraceHeaderColumn(name, quantity, unit) : null;
+        return TraceNames.Like(name) is var (quantity, advice) && map?.Gives(quantity) != true
+            ? throw lines.Refused($"the column \"{name}\" {advice}")
+            : new TraceHeaderColumn(name, TraceQuantity.Ignored);
     }
 }

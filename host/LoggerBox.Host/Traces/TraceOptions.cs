@@ -12,14 +12,21 @@ internal static class TraceOptions
     /// <returns>Notes on what is ignored.</returns>
     public static List<string> Check(TraceSource source, TraceHeader header, string fileName)
     {
-        List<string> notes = [.. header.Columns
-            .Where(column => column.Quantity == TraceQuantity.Ignored)
-            .Select(column => $"The column \"{column.Name}\" of {fileName} is not known and was ignored.")];
+        List<string> notes = [.. Ignored(source, header, fileName)];
         CheckRange(source.RangeMain, header, TraceQuantity.Main, "main", notes);
         CheckRange(source.RangeClutch, header, TraceQuantity.Clutch, "clutch", notes);
         CheckRange(source.RangeConverter, header, TraceQuantity.Converter, "converter", notes);
         CheckPulses(source, header, notes);
         return notes;
+    }
+
+    /// <summary>A foreign recording has many columns: of these one sentence.</summary>
+    private static IEnumerable<string> Ignored(TraceSource source, TraceHeader header, string fileName)
+    {
+        string[] names = [.. header.Columns.Where(column => column.Quantity == TraceQuantity.Ignored).Select(column => $"\"{column.Name}\"")];
+        return source.Columns is null || names.Length < 2
+            ? names.Select(name => $"The column {name} of {fileName} is not known and was ignored.")
+            : [$"The columns {string.Join(", ", names)} of {fileName} are not known and were ignored."];
     }
 
     private static void CheckRange(ChannelRange? range, TraceHeader header, TraceQuantity quantity, string name, List<string> notes)

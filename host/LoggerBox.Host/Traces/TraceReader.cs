@@ -19,7 +19,7 @@ public static class TraceReader
             throw new UserErrorException($"{lines.FileName}, line 1: the file is empty; it needs a line of column names and rows.");
         }
 
-        TraceHeader header = TraceHeader.Read(lines);
+        TraceHeader header = TraceHeader.Read(lines, source.Columns);
         List<string> notes = TraceOptions.Check(source, header, lines.FileName);
         var rows = new TraceRows(header, lines.AtMost);
         while (lines.Next())

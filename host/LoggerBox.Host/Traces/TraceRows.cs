@@ -91,7 +91,7 @@ internal sealed class TraceRows
         switch (column.Quantity)
         {
             case TraceQuantity.Time:
-                PutTime(TraceCells.Microseconds(cell, "time_s", lines), lines);
+                PutTime(TraceCells.Microseconds(cell, column, lines), lines);
                 break;
             case TraceQuantity.Speed:
                 speed![count] = TraceCells.SpeedTenths(cell, lines);

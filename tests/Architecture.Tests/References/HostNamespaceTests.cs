@@ -25,6 +25,7 @@ public class HostNamespaceTests
         ["Judging"] = ["Archive", "Comparing", "Link", "Report", "Subjects", "Traces"],
         ["Report"] = ["Archive", "Comparing", "Link", "Subjects", "Traces"],
         ["Comparing"] = ["Archive", "Link", "Subjects", "Traces"],
+        ["Tables"] = ["Archive", "Comparing", "DataSheets", "Judging", "Link", "Live", "Report", "Sessions", "Subjects", "Traces", "Units"],
         ["Live"] = ["Archive", "Comparing", "Link", "Sessions", "Subjects", "Traces"],
         ["Subjects"] = ["Link", "Traces"],
     };
@@ -34,6 +35,7 @@ public class HostNamespaceTests
     {
         ["Microsoft.Data.Sqlite"] = "Archive",
         ["System.IO.Ports"] = "Link",
+        ["Parquet"] = "Tables",
         ["Tomlyn"] = "DataSheets",
         ["MathNet.Numerics"] = "Judging",
         ["System.CommandLine"] = "no folder of the host",

@@ -2,7 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
-using LoggerBox.BoardParts.Cues;
+using LoggerBox.Protocol.Cues;
 using LoggerBox.Protocol.Rules;
 using Xunit;
 

@@ -1,4 +1,5 @@
 using LoggerBox.BoardParts.Cues;
+using LoggerBox.Protocol.Cues;
 using LoggerBox.Protocol.Rules;
 using Xunit;
 

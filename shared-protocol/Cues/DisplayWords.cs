@@ -1,4 +1,4 @@
-namespace LoggerBox.BoardParts.Cues
+namespace LoggerBox.Protocol.Cues
 {
     /// <summary>What four seven-segment digits can say. Bits from 0: top, top right, bottom right, bottom, bottom left, top left, middle.</summary>
     public static class DisplayWords

@@ -1,9 +1,9 @@
 using LoggerBox.Protocol.Rules;
 
-namespace LoggerBox.BoardParts.Cues
+namespace LoggerBox.Protocol.Cues
 {
     /// <summary>
-    /// Every cue once; hardware-notes/cues.md is the same table with words, and a test compares them. Ranks: 9 let go now, 8 do not go on,
+    /// Every cue once, for the logger that plays it and for paper that explains it; hardware-notes/cues.md is the same table with words, and a test compares them. Ranks: 9 let go now, 8 do not go on,
     /// 7 nothing is being stored or time is short, 6 a reading is lost or due, 5 an answer or act is due, 4 and below it is good to know.
     /// </summary>
     public static class CueTable

@@ -1,6 +1,6 @@
 using LoggerBox.Protocol.Rules;
 
-namespace LoggerBox.BoardParts.Cues
+namespace LoggerBox.Protocol.Cues
 {
     /// <summary>How one cue is seen and heard. Patterns count tenths of a second: # on, . off.</summary>
     public sealed class CueSignal

@@ -1,0 +1,81 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Tables;
+using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Report;
+
+/// <summary>A session as the columns of a trace file, whatever it is written as.</summary>
+public static class ExportedTrace
+{
+    private static readonly string[] PressureNames = ["main", "clutch", "converter"];
+
+    /// <summary>Time, speed, the pressures that were connected; gear, step and oil temperature where the session says any.</summary>
+    public static IReadOnlyList<TableColumn> Columns(RecordedSession session, PressureUnit unit)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        long zero = session.Header.StartMicroseconds;
+        List<TableColumn> columns =
+        [
+            new NumberColumn("time_s", [.. session.Samples.Select(sample => (double?)((sample.Microseconds - zero) / 1e6))], "F6"),
+            new NumberColumn("rpm", [.. session.Samples.Select(sample => sample.SpeedTenths == SampleSet.Missing ? null : (double?)(sample.SpeedTenths / 10.0))], "F1"),
+        ];
+
+        // Seven digits keep a count apart from its neighbours in every unit.
+        columns.AddRange(Enumerable.Range(1, 3)
+            .Where(channel => session.Header.Pressures[channel - 1].Kind != ChannelKind.None)
+            .Select(channel => new NumberColumn($"{PressureNames[channel - 1]}_{unit.Code()}", [.. session.Samples.Select(sample => Pressure(sample, session.Header, channel, unit))], "0.######")));
+        AddSaid(columns, session, EventKind.GearTag, said => new TextColumn("gear", [.. said.Select(code => code is int gear ? GearLetter(gear) : null)]));
+        AddSaid(columns, session, EventKind.StepMark, said => new TextColumn("step", [.. said.Select(code => code is int step and not 0 ? StepCodes.Text((Step)step) : null)]));
+        AddSaid(columns, session, EventKind.OilTemperature, said => new NumberColumn("oil_C", [.. said.Select(tenths => tenths / 10.0)], "F1"));
+        return columns;
+    }
+
+    /// <summary>A column of what events of one kind say, each from its moment on; none where there is no such event.</summary>
+    private static void AddSaid(List<TableColumn> columns, RecordedSession session, EventKind kind, Func<IEnumerable<int?>, TableColumn> column)
+    {
+        EventRecord[] events = [.. session.Events.Where(happening => happening.Kind == kind)];
+        if (events.Length > 0)
+        {
+            columns.Add(column(Said(events, session.Samples)));
+        }
+    }
+
+    private static IEnumerable<int?> Said(EventRecord[] events, IReadOnlyList<RecordedSample> samples)
+    {
+        int next = 0;
+        int? value = null;
+        foreach (RecordedSample sample in samples)
+        {
+            while (next < events.Length && events[next].Microseconds <= sample.Microseconds)
+            {
+                value = events[next++].Value;
+            }
+
+            yield return value;
+        }
+    }
+
+    private static double? Pressure(RecordedSample sample, SessionHeader header, int channel, PressureUnit unit)
+    {
+        int counts = channel switch
+        {
+            Channel.Main => sample.MainCounts,
+            Channel.Clutch => sample.ClutchCounts,
+            _ => sample.ConverterCounts,
+        };
+        return counts == SampleSet.Missing ? null : header.Pressures[channel - 1].PascalFromCounts(counts) / unit.InPascal();
+    }
+
+    private static string? GearLetter(int code) => (Gear)code switch
+    {
+        Gear.Neutral => "N",
+        Gear.Forward => "F",
+        Gear.Reverse => "R",
+        _ => null,
+    };
+}
