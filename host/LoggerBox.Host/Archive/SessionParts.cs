@@ -9,18 +9,32 @@ namespace LoggerBox.Host.Archive;
 /// <summary>A session's bytes as the pieces in which they arrived.</summary>
 internal static class SessionParts
 {
+    // Of a row that does not fit into a page SQLite keeps the least among the others and fills pages of 4096 bytes with what is over
+    // (https://sqlite.org/fileformat2.html section 1.6): 489 bytes, up to 16 of which are the row's own fields, and 4092 a page.
+    private const int LocalBytes = 489 - 16;
+    private const int OverflowBytes = 4092;
+    private const int LongestInPage = LocalBytes + OverflowBytes - 1;
+
     /// <summary>Stores what is not here yet of these bytes; what is here stays as it is.</summary>
     public static void Store(SqliteConnection open, long session, long start, byte[] bytes)
     {
         foreach (ByteRange hole in Received(open, session).HolesIn(new ByteRange(start, start + bytes.Length)))
         {
-            open.Execute(
-                "INSERT INTO parts (session, start, bytes) VALUES ($session, $start, $bytes)",
-                ("$session", session),
-                ("$start", hole.Start),
-                ("$bytes", hole.Length == bytes.Length ? bytes : bytes.AsSpan((int)(hole.Start - start), (int)hole.Length).ToArray()));
+            for (long at = hole.Start; at < hole.End;)
+            {
+                int length = FillingPages((int)(hole.End - at));
+                open.Execute(
+                    "INSERT INTO parts (session, start, bytes) VALUES ($session, $start, $bytes)",
+                    ("$session", session),
+                    ("$start", at),
+                    ("$bytes", bytes.AsSpan((int)(at - start), length).ToArray()));
+                at += length;
+            }
         }
     }
+
+    /// <summary>So many of these bytes as fill pages of their own to the end; the rest is a row that lies among others.</summary>
+    private static int FillingPages(int length) => length <= LongestInPage ? length : LocalBytes + ((length - LocalBytes) / OverflowBytes * OverflowBytes);
 
     public static ByteRanges Received(SqliteConnection open, long session)
     {

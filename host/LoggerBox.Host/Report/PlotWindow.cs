@@ -26,7 +26,7 @@ internal sealed record PlotWindow(string Title, double From, double To, (double 
     public static IReadOnlyList<PlotWindow> Of(ReportRecording recording, Judgement judgement)
     {
         TraceCurve[] Curves(double from, double to) =>
-            [.. Enumerable.Range(Channel.Main, 3).Select(channel => TraceCurve.Of(recording, channel, judgement.Unit, from, to))];
+            TraceCurve.Of(recording, judgement.Unit, from, to)[Channel.Main..];
 
         List<PlotWindow> windows = [];
         foreach (JudgedHold hold in RecordingHolds.Of(recording.Session, judgement).OrderBy(hold => hold.StartSeconds))

@@ -34,56 +34,80 @@ internal sealed class TraceCurve
 
     public bool IsEmpty => Points.Count == 0;
 
-    public static TraceCurve Of(ReportRecording recording, int channel, PressureUnit unit)
+    /// <summary>The whole recording, a curve a channel: the sample sets are gone through once.</summary>
+    public static TraceCurve[] Of(ReportRecording recording, PressureUnit unit)
     {
         IReadOnlyList<RecordedSample> samples = recording.Session.Samples;
-        long zero = recording.Session.Header.StartMicroseconds;
-        return Of(recording, channel, unit, (samples[0].Microseconds - zero) / 1e6, (samples[^1].Microseconds - zero) / 1e6);
+        return Of(recording, unit, samples, samples[0].Microseconds, samples[^1].Microseconds);
     }
 
     /// <summary>A stretch of it, seconds from the recording's start.</summary>
-    public static TraceCurve Of(ReportRecording recording, int channel, PressureUnit unit, double first, double last)
+    public static TraceCurve[] Of(ReportRecording recording, PressureUnit unit, double first, double last)
     {
         long zero = recording.Session.Header.StartMicroseconds;
-        double span = Math.Max(last - first, 1e-6);
-        var columns = new (double Second, double Low, double High)?[Columns];
-        foreach (RecordedSample sample in recording.Session.Samples)
-        {
-            double second = (sample.Microseconds - zero) / 1e6;
-            if (second < first || second > last || ValueOf(sample, recording.Session.Header, channel, unit) is not double value)
-            {
-                continue;
-            }
-
-            int column = Math.Min(Columns - 1, (int)((second - first) / span * Columns));
-            columns[column] = columns[column] is (double at, double low, double high)
-                ? (at, Math.Min(low, value), Math.Max(high, value))
-                : (second, value, value);
-        }
-
-        return new TraceCurve(first, first + span, [.. columns.OfType<(double, double, double)>()]);
+        long from = zero + (long)Math.Ceiling(first * 1e6);
+        long to = zero + (long)Math.Floor(last * 1e6);
+        return Of(recording, unit, recording.Session.SamplesBetween(from, to), from, to);
     }
 
-    private static double? ValueOf(RecordedSample sample, SessionHeader header, int channel, PressureUnit unit)
+    private static TraceCurve[] Of(ReportRecording recording, PressureUnit unit, IEnumerable<RecordedSample> samples, long from, long to)
     {
-        int raw = channel switch
+        SessionHeader header = recording.Session.Header;
+        long span = Math.Max(to - from, 1);
+        RawColumn[][] columns = [.. Enumerable.Range(0, Channel.Count).Select(_ => new RawColumn[Columns])];
+        foreach (RecordedSample sample in samples)
         {
-            Channel.Speed => sample.SpeedTenths,
-            Channel.Main => sample.MainCounts,
-            Channel.Clutch => sample.ClutchCounts,
-            _ => sample.ConverterCounts,
-        };
-        if (raw == SampleSet.Missing)
-        {
-            return null;
+            int column = (int)Math.Min(Columns - 1, (sample.Microseconds - from) * (double)Columns / span);
+            columns[Channel.Speed][column].Add(sample.Microseconds, sample.SpeedTenths);
+            columns[Channel.Main][column].Add(sample.Microseconds, sample.MainCounts);
+            columns[Channel.Clutch][column].Add(sample.Microseconds, sample.ClutchCounts);
+            columns[Channel.Converter][column].Add(sample.Microseconds, sample.ConverterCounts);
         }
 
-        if (channel == Channel.Speed)
+        double Second(long microseconds) => (microseconds - header.StartMicroseconds) / 1e6;
+        return [.. columns.Select((raw, channel) => new TraceCurve(Second(from), Second(from + span), Thinned(raw, channel, header, unit)))];
+    }
+
+    private static List<(double Second, double Low, double High)> Thinned(RawColumn[] columns, int channel, SessionHeader header, PressureUnit unit)
+    {
+        List<(double Second, double Low, double High)> points = [];
+        if (channel != Channel.Speed && header.Pressures[channel - 1].Kind == ChannelKind.None)
         {
-            return raw / 10.0;
+            return points;
         }
 
-        ChannelCalibration calibration = header.Pressures[channel - 1];
-        return calibration.Kind == ChannelKind.None ? null : calibration.PascalFromCounts(raw) / unit.InPascal();
+        foreach (RawColumn column in columns.Where(column => column.Has))
+        {
+            double one = ValueOf(column.Low, header, channel, unit);
+            double other = ValueOf(column.High, header, channel, unit);
+            points.Add(((column.FirstMicroseconds - header.StartMicroseconds) / 1e6, Math.Min(one, other), Math.Max(one, other)));
+        }
+
+        return points;
+    }
+
+    private static double ValueOf(int raw, SessionHeader header, int channel, PressureUnit unit) =>
+        channel == Channel.Speed ? raw / 10.0 : header.Pressures[channel - 1].PascalFromCounts(raw) / unit.InPascal();
+
+    /// <summary>What one column of the picture holds, in the logger's own units.</summary>
+    private struct RawColumn
+    {
+        public long FirstMicroseconds;
+        public int Low;
+        public int High;
+        public bool Has;
+
+        public void Add(long microseconds, int raw)
+        {
+            if (raw == SampleSet.Missing)
+            {
+                return;
+            }
+
+            FirstMicroseconds = Has ? FirstMicroseconds : microseconds;
+            Low = Has ? Math.Min(Low, raw) : raw;
+            High = Has ? Math.Max(High, raw) : raw;
+            Has = true;
+        }
     }
 }

@@ -85,9 +85,8 @@ internal sealed class Pyramid
     private Extremes[][] Lowest(int cells)
     {
         Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
-        for (int i = 0; i < samples.Count; i++)
+        foreach (RecordedSample sample in samples)
         {
-            RecordedSample sample = samples[i];
             int cell = (int)((sample.Microseconds - Start) / CellMicroseconds);
             for (int channel = 0; channel < Channel.Count; channel++)
             {

@@ -103,7 +103,7 @@ internal static class DayTable
     private static void Reported(string path)
     {
         (Subject subject, DataSheet sheet) = Subject(path);
-        ReportDocument report = subject.Report(Judge.Of(subject.Sessions, sheet, subject.Facts, sheet.Unit), DateTimeOffset.UtcNow);
+        ReportDocument report = subject.Report(Judge.Of(subject.Sessions, sheet, subject.Facts, sheet.Unit), sheet, DateTimeOffset.UtcNow);
         Check(HtmlReport.Render(report).Length > 10_000);
     }
 

@@ -21,9 +21,10 @@ internal static class TraceSection
 
         page.Element("h2", "Recording " + recording.Name);
         IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
+        TraceCurve[] curves = TraceCurve.Of(recording, judgement.Unit);
         foreach (((int channel, string name), string ink) in ReportWords.Curves.Zip(Inks))
         {
-            TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
+            TraceCurve curve = curves[channel];
             if (curve.IsEmpty)
             {
                 page.Element("p", ReportWords.NoCurve(name), "soft small");

@@ -26,9 +26,10 @@ internal static class TracePart
 
         paper.Heading("Recording " + recording.Name);
         IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
+        TraceCurve[] curves = TraceCurve.Of(recording, judgement.Unit);
         foreach ((int channel, string name) in ReportWords.Curves)
         {
-            TraceCurve curve = TraceCurve.Of(recording, channel, judgement.Unit);
+            TraceCurve curve = curves[channel];
             if (curve.IsEmpty)
             {
                 paper.Text(ReportWords.NoCurve(name), PaperFonts.Plain(8), Paper.Soft);
