@@ -22,6 +22,7 @@ Command[] verbs =
     ExportVerb.Declare(terminal),
     ImportVerb.Declare(terminal),
     SheetVerb.Declare(terminal),
+    ArchiveVerb.Declare(terminal),
     PlanVerb.Declare(terminal),
     ServeVerb.Declare(terminal, stop.Token),
 ];

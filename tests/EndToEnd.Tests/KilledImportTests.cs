@@ -1,0 +1,86 @@
+using System;
+using System.Diagnostics;
+using System.Globalization;
+using System.IO;
+using System.Linq;
+using System.Threading;
+using LoggerBox.Host.Archive;
+using Xunit;
+using Xunit.Abstractions;
+
+namespace LoggerBox.EndToEnd.Tests;
+
+/// <summary>
+/// Real imports, killed by the system (SIGKILL) at moments spread over the time that one takes: the session is wholly there or not at all, and
+/// importing again is harmless. Twenty kills in each test run; LOGGERBOX_KILLS names another number.
+/// </summary>
+public sealed class KilledImportTests : IDisposable
+{
+    private const int Seed = 20_261_128;
+
+    private static readonly int Kills = int.Parse(Environment.GetEnvironmentVariable("LOGGERBOX_KILLS") ?? "20", CultureInfo.InvariantCulture);
+
+    private readonly Workbench bench = new();
+    private readonly ITestOutputHelper notes;
+
+    public KilledImportTests(ITestOutputHelper notes) => this.notes = notes;
+
+    public void Dispose() => bench.Dispose();
+
+    [LinuxFact]
+    public void An_import_killed_at_any_moment_is_whole_or_absent_and_can_be_repeated()
+    {
+        string file = Made();
+        byte[] session = RecordedCard.Sessions(bench.At("made.sqlite")).Single();
+        TimeSpan whole = Undisturbed(file);
+        Random random = new(Seed);
+        int killed = 0;
+        int there = 0;
+        for (int kill = 0; kill < Kills; kill++)
+        {
+            string archive = bench.At($"{kill}.sqlite");
+            using Process import = LoggerBoxCommand.Start("import", file, "--archive", archive);
+            Thread.Sleep(whole * random.NextDouble());
+            import.Kill();
+            import.WaitForExit();
+            killed += import.ExitCode == 128 + 9 ? 1 : 0;
+            there += IsThere(archive, session) ? 1 : 0;
+            LoggerBoxCommand.Run("import", file, "--archive", archive).Expect(0);
+            Assert.Equal(session, RecordedCard.Sessions(archive).Single());
+        }
+
+        notes.WriteLine($"seed {Seed}: {killed} of {Kills} killed before they ended, {there} of them with the session there");
+        Assert.InRange(killed, Kills * 3 / 4, Kills);
+    }
+
+    private string Made()
+    {
+        LoggerBoxCommand.Run("import", Recordings.Csv("healthy"), "--archive", bench.At("made.sqlite")).Expect(0);
+        LoggerBoxCommand.Run("job", "new", "--truck", "Sample truck", "--archive", bench.At("made.sqlite")).Expect(0);
+        LoggerBoxCommand.Run("job", "add", "J1", "S1", "--archive", bench.At("made.sqlite")).Expect(0);
+        LoggerBoxCommand.Run("export", "J1", "--out", bench.At("job.lbjob"), "--archive", bench.At("made.sqlite")).Expect(0);
+        return bench.At("job.lbjob");
+    }
+
+    private TimeSpan Undisturbed(string file)
+    {
+        Stopwatch watch = Stopwatch.StartNew();
+        LoggerBoxCommand.Run("import", file, "--archive", bench.At("whole.sqlite")).Expect(0);
+        return watch.Elapsed;
+    }
+
+    // The archive opens, where there is one yet; what it holds is a whole session and its job, or neither.
+    private static bool IsThere(string archive, byte[] session)
+    {
+        if (!File.Exists(archive) || new FileInfo(archive).Length == 0)
+        {
+            return false;
+        }
+
+        using ArchiveFile file = ArchiveFile.OpenExisting(archive);
+        bool there = file.Sessions.All().Count == 1;
+        Assert.Equal(there ? 1 : 0, file.Jobs.All().Count);
+        Assert.True(!there || file.Sessions.Bytes("S1").AsSpan().SequenceEqual(session));
+        return there;
+    }
+}
