@@ -15,7 +15,7 @@ public sealed class ArchiveTests : IDisposable
 
     public ArchiveTests()
     {
-        Run("import", Recordings.Csv("healthy")).Expect(0);
+        Run("import", Recordings.Trace("healthy")).Expect(0);
         Run("job", "new", "--truck", "Sample truck").Expect(0);
     }
 

@@ -55,7 +55,7 @@ public sealed class KilledImportTests : IDisposable
 
     private string Made()
     {
-        LoggerBoxCommand.Run("import", Recordings.Csv("healthy"), "--archive", bench.At("made.sqlite")).Expect(0);
+        LoggerBoxCommand.Run("import", Recordings.Trace("healthy"), "--archive", bench.At("made.sqlite")).Expect(0);
         LoggerBoxCommand.Run("job", "new", "--truck", "Sample truck", "--archive", bench.At("made.sqlite")).Expect(0);
         LoggerBoxCommand.Run("job", "add", "J1", "S1", "--archive", bench.At("made.sqlite")).Expect(0);
         LoggerBoxCommand.Run("export", "J1", "--out", bench.At("job.lbjob"), "--archive", bench.At("made.sqlite")).Expect(0);
