@@ -29,14 +29,12 @@ namespace LoggerBox.Capture
         private const int BinsUntilCaptured = 15;
         private const int BinsASecond = 5;
 
-        // Of what is due: a part is some hundred instructions, 1,500 at the most.
-        private const int PartsAStep = 3;
-
         private readonly IBoard _board;
         private readonly RecordLog _log;
         private readonly PlanRecord _plan;
         private readonly SessionHeader _header;
         private readonly SampleSet _sample = new SampleSet();
+        private readonly LiveReadings _live = new LiveReadings();
         private readonly SampleRecorder _recorder;
         private readonly CleanSamples _clean;
         private readonly BinAverager _bins = new BinAverager();
@@ -51,8 +49,9 @@ namespace LoggerBox.Capture
         private readonly CueGiver _cues;
         private readonly EndedHolds _ended;
         private readonly DueWork _due;
+        private readonly SpareTime _spare;
         private readonly SessionEnd _end = new SessionEnd();
-        private long _last = -1;
+        private long _last = long.MaxValue;
         private int _binsOpen;
         private int _holdSpeed;
         private bool _hasBegun;
@@ -71,14 +70,15 @@ namespace LoggerBox.Capture
             _engagements = new EngagementWatch(header);
             _loops = new LoopWatch(_clean);
             _tags = new Tags(board, log);
-            _cues = new CueGiver(board, _tags, Live);
+            _cues = new CueGiver(board, _tags, _live);
             _guards = new RunGuards(plan, header, _tags, _cues);
-            _ended = new EndedHolds(_holds, _session, log, _tags, _cues, Live);
+            _ended = new EndedHolds(_holds, _session, log, _tags, _cues, _live);
             _due = new DueWork(_ended, _holds, new RunUpTimer(_speed), _engagements, log, _cues);
+            _spare = new SpareTime(_recorder, _due, header.SampleIntervalMicroseconds);
         }
 
-        /// <summary>What is to be seen of the running session; filled again in each step.</summary>
-        public readonly LiveReadings Live = new LiveReadings();
+        /// <summary>What is to be seen of the running session; the same object always, and up to date when it is sent.</summary>
+        public LiveReadings Live => _live.Refreshed();
 
         /// <summary>Newest speed of a tenth of a second, tenths of rpm, or <see cref="SampleSet.Missing"/>.</summary>
         public int SpeedTenths { get; private set; } = SampleSet.Missing;
@@ -109,48 +109,51 @@ namespace LoggerBox.Capture
                 Begin(now);
             }
 
-            bool hadBin = FollowBin();
+            bool hadBin = _hasBin;
+            if (hadBin)
+            {
+                FollowBin();
+            }
+
             _sample.Microseconds = now;
             _board.Read(_sample);
             _quick.Add(_sample.QuickSpeed);
             _tags.Read(now);
             _recorder.Add(_sample);
-            BridgeGap(now);
-            FollowTags(now);
-            bool hasBin = _clean.Add(_sample) && FollowReadings(_clean.Latest);
-            WorkOn(hasBin || hadBin, now);
+            if (now - _last > ForgetMicroseconds)
+            {
+                BridgeGap(now);
+                _spare.MayBeDue = true;
+            }
+
+            if (_tags.HasChanged)
+            {
+                FollowTags(now);
+                _spare.MayBeDue = true;
+            }
+
             _last = now;
-            Show(now);
-        }
-
-        // What no reading waits for: nothing where a bin is to be followed, a little while samples are written, and some more in all other steps.
-        private void WorkOn(bool hasBin, long now)
-        {
-            if (_recorder.Advance() || (hasBin && _header.SampleIntervalMicroseconds > 0))
-            {
-                return;
-            }
-
-            int parts = _recorder.IsWriting ? 1 : PartsAStep;
-            while (parts > 0 && _due.Advance(now))
-            {
-                parts--;
-            }
+            bool hasBin = _clean.Add(_sample) && FollowReadings(_clean.Latest, now);
+            _spare.Use(hadBin, hasBin, _sample.IsSpeedNew, now);
         }
 
         private void Show(long now)
         {
-            Live.Take(_sample);
-            Live.Gear = _tags.Gear;
-            Live.StallMillisecondsLeft = _guards.Stall.StallLeft(now);
-            Live.CooldownMillisecondsLeft = _guards.Stall.CooldownLeft(now);
-            Live.StepsCaptured = _session.StepsCaptured;
+            _live.Follow(_sample);
+            _live.Gear = _tags.Gear;
+            _live.StallMillisecondsLeft = _guards.Stall.StallLeft(now);
+            _live.CooldownMillisecondsLeft = _guards.Stall.CooldownLeft(now);
+            _live.StepsCaptured = _session.StepsCaptured;
         }
 
         /// <summary>Closes the session: what is still open is measured and written.</summary>
         public void End(SessionEndReason reason, long now)
         {
-            FollowBin();
+            if (_hasBin)
+            {
+                FollowBin();
+            }
+
             _due.Finish(now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _engagements.Tag(Gear.Unknown, now);
@@ -162,8 +165,8 @@ namespace LoggerBox.Capture
             _end.StepsCaptured = _session.StepsCaptured;
             _log.EndSession(_end);
             Show(now);
-            Live.Sampling = false;
-            Live.StallMillisecondsLeft = LiveReadings.NoLimit;
+            _live.Sampling = false;
+            _live.StallMillisecondsLeft = LiveReadings.NoLimit;
         }
 
         /// <summary>Begins the session, if it is not to begin with the first step: that takes as long as some steps.</summary>
@@ -177,11 +180,6 @@ namespace LoggerBox.Capture
 
         private void BridgeGap(long now)
         {
-            if (_last < 0 || now - _last <= ForgetMicroseconds)
-            {
-                return;
-            }
-
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _clean.Clear();
             _bins.Clear();
@@ -202,11 +200,12 @@ namespace LoggerBox.Capture
             if (_tags.GearChanged)
             {
                 _engagements.Tag(_tags.Gear, now);
+                _live.Gear = _tags.Gear;
             }
         }
 
         // True when a bin was completed.
-        private bool FollowReadings(SampleSet clean)
+        private bool FollowReadings(SampleSet clean, long time)
         {
             _speed.Add(clean.Microseconds, clean.Values[Channel.Speed]);
             _engagements.AddSample(clean);
@@ -227,21 +226,17 @@ namespace LoggerBox.Capture
                 _cues.Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
             }
 
+            Show(time);
             return true;
         }
 
         // A bin goes to the guards at once, and to the holds with the set after it, before anything of that: one step would have too much to do.
-        private bool FollowBin()
+        private void FollowBin()
         {
-            bool hasBin = _hasBin;
-            if (hasBin)
-            {
-                _hasBin = false;
-                FollowHold(_bins.Completed, _last);
-                FollowStep();
-            }
-
-            return hasBin;
+            _hasBin = false;
+            _spare.MayBeDue = true;
+            FollowHold(_bins.Completed, _last);
+            FollowStep();
         }
 
         private void FollowHold(Bin bin, long now)
@@ -275,7 +270,7 @@ namespace LoggerBox.Capture
         {
             if (!_holds.IsOpen)
             {
-                Live.Step = _tags.Mark;
+                _live.Step = _tags.Mark;
             }
             else if (_binsOpen == BinsASecond || _binsOpen == BinsUntilCaptured)
             {

@@ -3,12 +3,20 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
-    /// Encodes the columns of one block while their sets come, with each set the rows of one column since its last turn. No call but an
-    /// early Finish does more than its share, and none allocates.
+    /// Encodes the columns of one block while their sets come: with each set the rows of one column since its last turn are tried, and as many of those
+    /// that are chosen are written as there is time for. No call does more than its share, and none allocates.
     /// </summary>
     public sealed class BlockEncoder
     {
         public const int ModeBits = 4;
+
+        /// <summary>Of one column: with fewer at a time more of it goes into the beginning.</summary>
+        public const int FewestAtATime = 6;
+
+        private const int ValuesAtATime = 18;
+
+        // To begin with a column is the work of so many values.
+        private const int Beginning = 3;
 
         private readonly ColumnEncoder[] columns = new ColumnEncoder[Channel.Count];
 
@@ -42,13 +50,67 @@ namespace LoggerBox.Protocol.Encoding
             columns[Count % Channel.Count].TakeUpTo(Count);
         }
 
-        /// <summary>Writes what is left of one column: little for a full block, up to half a block for one that ends early.</summary>
-        public void Finish(int column)
+        /// <summary>Writes so many values at most, those of the column that is farthest behind first. Returns how many it was the work of.</summary>
+        /// <param name="least">A column with fewer waits for more: to begin takes as long as to write some.</param>
+        public int Write(int values, int least)
         {
-            Length = column == 0 ? Channel.Count * ModeBits / 8 : Length;
-            columns[column].TakeUpTo(Count);
-            columns[column].Finish();
-            Length += columns[column].Length;
+            int left = values;
+            while (left > 0)
+            {
+                ColumnEncoder farthest = columns[0];
+                int most = farthest.Left;
+                for (int i = 1; i < columns.Length; i++)
+                {
+                    if (columns[i].Left > most)
+                    {
+                        most = columns[i].Left;
+                        farthest = columns[i];
+                    }
+                }
+
+                if (most < least)
+                {
+                    break;
+                }
+
+                left -= farthest.Write(left) + Beginning;
+            }
+
+            return values - left;
+        }
+
+        /// <summary>Writes some of what is left; true once all is written. A full block has little left, one that ends early more.</summary>
+        public bool Finish()
+        {
+            bool isLast = false;
+            for (int i = 0; i < columns.Length; i++)
+            {
+                isLast |= columns[i].TakeLast(Count);
+            }
+
+            // What came since its last turn is looked at in the same call only where that is little.
+            if (isLast)
+            {
+                return false;
+            }
+
+            Write(ValuesAtATime, 1);
+            for (int i = 0; i < columns.Length; i++)
+            {
+                if (columns[i].Left > 0)
+                {
+                    return false;
+                }
+            }
+
+            Length = Channel.Count * ModeBits / 8;
+            for (int i = 0; i < columns.Length; i++)
+            {
+                columns[i].Finish();
+                Length += columns[i].Length;
+            }
+
+            return true;
         }
 
         /// <summary>After Finish: some column stands as it came, which takes longer to copy.</summary>

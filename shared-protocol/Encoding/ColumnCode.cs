@@ -6,7 +6,7 @@ namespace LoggerBox.Protocol.Encoding
     /// One column under one predictor: Rice codes of its errors, their parameter following the errors' size. The same state runs
     /// when bits are only counted, when they are written and when they are read.
     /// </summary>
-    public sealed class ColumnCode
+    public sealed partial class ColumnCode
     {
         /// <summary>So many ones and the value itself stand in place of a longer code, and for a missing reading.</summary>
         public const int EscapeOnes = 20;
@@ -19,8 +19,12 @@ namespace LoggerBox.Protocol.Encoding
         // The mean error runs over about 16 values.
         internal const int MeanShift = 4;
 
-        // Of a code that goes the short way, its zero not counted.
+        // Ones of a code that goes the short way, its zero and the rest not counted.
         private const int MostUsualBits = BitWriter.MaxBits - 1;
+
+        // A value jumped whose error is so many times the mean error, and some more.
+        private const int JumpTimes = 5;
+        private const int JumpMore = 8;
 
         private const int MaxParameter = 15;
         private const int FirstParameter = 2;
@@ -28,6 +32,9 @@ namespace LoggerBox.Protocol.Encoding
         internal const int FirstMean = 1 << (FirstParameter + MeanShift);
 
         private readonly Predictor predictor;
+
+        // By the parameter: up to this folded error none is a jump.
+        private readonly int[] mostCalm;
         private int parameter;
         private int mean;
         private bool isMissing;
@@ -36,6 +43,7 @@ namespace LoggerBox.Protocol.Encoding
         public ColumnCode(Predictor predictor)
         {
             this.predictor = predictor;
+            mostCalm = CalmErrors(predictor.Jumps);
         }
 
         public void Begin()
@@ -44,70 +52,6 @@ namespace LoggerBox.Protocol.Encoding
             mean = FirstMean;
             isMissing = true;
             hasBegun = false;
-        }
-
-        /// <summary>Writes a column's values from..to (to not included). What the usual case needs lies in locals: this runs with every sample set.</summary>
-        public void Write(short[] column, int from, int to, BitWriter writer)
-        {
-            Predictor foretelling = predictor;
-            int rice = parameter;
-            int mask = (1 << rice) - 1;
-            int average = mean;
-            uint pending = writer.Pending;
-            int pendingBits = writer.PendingBits;
-            for (int row = from; row < to; row++)
-            {
-                int value = column[row];
-                int error = value - foretelling.Next;
-                int folded = (error << 1) ^ (error >> 31);
-                int ones = folded >> rice;
-                if (ones >= EscapeOnes || ones + rice > MostUsualBits || value == SampleSet.Missing || isMissing)
-                {
-                    writer.Put(pending, pendingBits);
-                    parameter = rice;
-                    mean = average;
-                    if (ones >= EscapeOnes && !isMissing)
-                    {
-                        PutEscape(value, writer);
-                    }
-                    else
-                    {
-                        Put(value, writer);
-                    }
-
-                    rice = parameter;
-                    mask = (1 << rice) - 1;
-                    average = mean;
-                    pending = writer.Pending;
-                    pendingBits = writer.PendingBits;
-                    continue;
-                }
-
-                int bits = ones + 1 + rice;
-                if (pendingBits + bits > BitWriter.MostPending)
-                {
-                    writer.Put(pending, pendingBits);
-                    pending = writer.Pending;
-                    pendingBits = writer.PendingBits;
-                }
-
-                // So many ones, a zero, and the rest.
-                pending = (pending << bits) | (uint)((((2 << ones) - 2) << rice) | (folded & mask));
-                pendingBits += bits;
-                int usual = average >> MeanShift;
-                foretelling.Learn(value, folded > (5 * usual) + 8);
-                average += folded - usual;
-                int size = average >> (MeanShift + rice);
-                if (size != 1)
-                {
-                    rice = Follow(rice, size);
-                    mask = (1 << rice) - 1;
-                }
-            }
-
-            writer.Put(pending, pendingBits);
-            parameter = rice;
-            mean = average;
         }
 
         /// <summary>Takes one value of any kind; returns its bits, which go to the writer if there is one.</summary>
@@ -214,17 +158,11 @@ namespace LoggerBox.Protocol.Encoding
             }
         }
 
-        private void Start(int value)
-        {
-            hasBegun = true;
-            predictor.Begin(value);
-        }
-
         // The parameter follows by one a value, so that 2^parameter <= mean < 2 * 2^parameter where errors are even in size.
         private void Learn(int value, int folded)
         {
             int usual = mean >> MeanShift;
-            predictor.Learn(value, folded > (5 * usual) + 8);
+            predictor.Learn(value, folded > (JumpTimes * usual) + JumpMore);
             mean += folded - usual;
             int size = mean >> (MeanShift + parameter);
             if (size != 1)

@@ -8,9 +8,9 @@ namespace LoggerBox.Protocol.Encoding
         public static ColumnCode[] ByMode()
         {
             ColumnCode[] codes = new ColumnCode[Count];
-            codes[(int)ColumnMode.Delta] = new ColumnCode(new DeltaPredictor());
-            codes[(int)ColumnMode.Average] = new ColumnCode(new AveragePredictor());
-            codes[(int)ColumnMode.Trend] = new ColumnCode(new TrendPredictor());
+            codes[(int)ColumnMode.Delta] = new ColumnCode(Predictor.Delta());
+            codes[(int)ColumnMode.Average] = new ColumnCode(Predictor.Average());
+            codes[(int)ColumnMode.Trend] = new ColumnCode(Predictor.Trend());
             return codes;
         }
     }

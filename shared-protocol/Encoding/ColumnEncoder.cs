@@ -3,18 +3,13 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
-    /// Encodes one column while it comes, some rows at a time. Over most of a block the predictors are tried; over the rest
-    /// of it the best of them writes four values for each that comes, so that a full column is all but written with its last
-    /// value and no call does more than its share.
+    /// Encodes one column while it comes, some rows at a time. Over most of a block the predictors are tried; then the best of them writes, as many rows at
+    /// a time as there is time for, so that a full column is all but written with its last value.
     /// </summary>
     public sealed class ColumnEncoder
     {
         /// <summary>From so many values on, columns are written.</summary>
         public const int TriedValues = 96;
-
-        // With four rows a turn there are eight turns from the choice on. The first has looked at its rows, too.
-        private const int WrittenAtFirst = 4;
-        private const int WrittenATurn = 15;
 
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
@@ -23,11 +18,12 @@ namespace LoggerBox.Protocol.Encoding
 
         private readonly short[] column;
         private readonly ColumnTrial trial = new ColumnTrial();
-        private readonly ColumnCode delta = new ColumnCode(new DeltaPredictor());
-        private readonly ColumnCode average = new ColumnCode(new AveragePredictor());
-        private readonly ColumnCode trend = new ColumnCode(new TrendPredictor());
+        private readonly ColumnCode delta = new ColumnCode(Predictor.Delta());
+        private readonly ColumnCode average = new ColumnCode(Predictor.Average());
+        private readonly ColumnCode trend = new ColumnCode(Predictor.Trend());
         private readonly BitWriter bits = new BitWriter(PlainLength + LongestValue);
         private bool isConstant;
+        private bool isGivenUp;
         private ColumnCode? chosen;
         private ColumnMode chosenMode;
         private int written;
@@ -48,8 +44,12 @@ namespace LoggerBox.Protocol.Encoding
             taken = 0;
             isConstant = true;
             chosen = null;
+            Left = 0;
             trial.Begin();
         }
+
+        /// <summary>Rows that are to be written and are not.</summary>
+        public int Left;
 
         /// <summary>Takes the column's rows up to this one.</summary>
         public void TakeUpTo(int count)
@@ -61,10 +61,8 @@ namespace LoggerBox.Protocol.Encoding
                 isConstant = column[row] == column[0];
             }
 
-            int most = WrittenATurn;
             if (chosen == null)
             {
-                most = WrittenAtFirst;
                 int to = count < TriedValues ? count : TriedValues;
                 trial.Take(column, from, to);
                 if (to == TriedValues)
@@ -72,22 +70,57 @@ namespace LoggerBox.Protocol.Encoding
                     Choose();
                 }
             }
-
-            if (chosen != null)
+            else if (!isGivenUp)
             {
-                WriteUpTo(written + most);
+                Left += count - from;
             }
         }
 
-        /// <summary>Writes what is left; more rows may still follow.</summary>
-        public void Finish()
+        /// <summary>Takes what has come, however little it is: it is to be written now. True where that was the choice.</summary>
+        public bool TakeLast(int count)
         {
+            bool isChoice = chosen == null;
+            if (taken < count)
+            {
+                TakeUpTo(count);
+            }
+
             if (chosen == null)
             {
                 Choose();
             }
 
-            WriteUpTo(taken);
+            return isChoice;
+        }
+
+        /// <summary>
+        /// Writes so many rows at most, fewer where some take longer, and returns how many it was the work of. A column longer than its plain values is given
+        /// up where it passes them: in steps, because most never do.
+        /// </summary>
+        public int Write(int rows)
+        {
+            int begin = written;
+            int end = Left < rows ? taken : written + rows;
+            int work = end - begin;
+            while (written < end && bits.Length < PlainLength)
+            {
+                int most = (PlainLength - bits.Length) * 8 / ColumnCode.LongestBits;
+                int to = written + (most < 1 ? 1 : most);
+                to = to < end ? to : end;
+                written = chosen!.Write(column, written, to, bits);
+
+                // What was not written took its time, and so did one more beginning.
+                end -= to - written + 1;
+            }
+
+            isGivenUp = bits.Length >= PlainLength;
+            Left = isGivenUp ? 0 : taken - written;
+            return work;
+        }
+
+        /// <summary>Decides on the mode, once nothing is left.</summary>
+        public void Finish()
+        {
             Mode = ColumnMode.Raw;
             Length = taken * PlainBytes;
             Prefer(chosenMode, bits.Length);
@@ -114,21 +147,9 @@ namespace LoggerBox.Protocol.Encoding
             chosen = chosenMode == ColumnMode.Delta ? delta : chosenMode == ColumnMode.Average ? average : trend;
             chosen.Begin();
             bits.Begin();
+            isGivenUp = false;
             written = 0;
-        }
-
-        // A column longer than its plain values is given up where it passes them: in steps, because most never do.
-        private void WriteUpTo(int row)
-        {
-            int end = row < taken ? row : taken;
-            while (written < end && bits.Length < PlainLength)
-            {
-                int most = (PlainLength - bits.Length) * 8 / ColumnCode.LongestBits;
-                int to = written + (most < 1 ? 1 : most);
-                to = to < end ? to : end;
-                chosen!.Write(column, written, to, bits);
-                written = to;
-            }
+            Left = taken;
         }
 
         private void Prefer(ColumnMode mode, int length)

@@ -8,8 +8,6 @@ namespace LoggerBox.Protocol.Encoding
     /// </summary>
     internal sealed class ColumnTrial
     {
-        private const int AverageShift = 4;
-
         private bool hasBegun;
         private int taken;
         private int last;
@@ -35,14 +33,23 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Looks at a column's values from..to (to not included). A missing one ends it.</summary>
         public void Take(short[] column, int from, int to)
         {
+            int row = from;
+            for (; !hasBegun && row < to; row++)
+            {
+                TakeFirst(column[row]);
+            }
+
             int before = last;
             int level = averageLevel;
-            int trend = trendLevel;
+            int foretold = trendLevel;
             int slope = trendSlope;
+            int deltas = deltaOff;
+            int averages = averageOff;
+            int trends = trendOff;
 
             // An average begins again where a value lies far outside what was usual so far.
-            int jump = (5 * averageOff / (taken + 1)) + 4;
-            for (int row = from; row < to; row++)
+            int jump = (5 * averages / (taken + 1)) + 4;
+            for (; row < to; row++)
             {
                 int value = column[row];
                 if (value == SampleSet.Missing)
@@ -51,38 +58,40 @@ namespace LoggerBox.Protocol.Encoding
                 }
 
                 int scaled = value << Predictor.FractionBits;
-                if (!hasBegun)
-                {
-                    hasBegun = true;
-                    before = value;
-                    level = trend = scaled;
-                    slope = 0;
-                    continue;
-                }
-
                 int off = value - before;
-                deltaOff += off < 0 ? -off : off;
+                deltas += off < 0 ? -off : off;
                 before = value;
 
                 // Rounded as the predictor's: a value that is hit takes the least.
-                off = value - ((level + Predictor.Half) >> Predictor.FractionBits);
+                int far = scaled - level;
+                off = (far + (Predictor.Half - 1)) >> Predictor.FractionBits;
                 off = off < 0 ? -off : off;
-                averageOff += off;
-                level = off > jump ? scaled : level + ((scaled - level) >> AverageShift);
+                averages += off;
+                level = off > jump ? scaled : level + (far >> Predictor.AverageShift);
 
-                trend += slope;
-                off = value - ((trend + Predictor.Half) >> Predictor.FractionBits);
-                trendOff += off < 0 ? -off : off;
-                off = scaled - trend;
-                trend += off >> TrendPredictor.LevelShift;
-                slope += off >> TrendPredictor.SlopeShift;
+                far = scaled - foretold;
+                off = (far + (Predictor.Half - 1)) >> Predictor.FractionBits;
+                trends += off < 0 ? -off : off;
+                slope += far >> Predictor.SlopeShift;
+                foretold += (far >> Predictor.TrendShift) + slope;
             }
 
             taken = to;
             last = before;
             averageLevel = level;
-            trendLevel = trend;
+            trendLevel = foretold;
             trendSlope = slope;
+            deltaOff = deltas;
+            averageOff = averages;
+            trendOff = trends;
+        }
+
+        private void TakeFirst(int value)
+        {
+            hasBegun = value != SampleSet.Missing;
+            last = value;
+            averageLevel = trendLevel = value << Predictor.FractionBits;
+            trendSlope = 0;
         }
     }
 }

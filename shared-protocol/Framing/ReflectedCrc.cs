@@ -21,8 +21,8 @@ namespace LoggerBox.Protocol.Framing
             int endOfFours = end - 3;
             while (i < endOfFours)
             {
-                register ^= buffer[i] | ((uint)buffer[i + 1] << 8) | ((uint)buffer[i + 2] << 16) | ((uint)buffer[i + 3] << 24);
-                register = fourth[register & 0xFF] ^ third[(register >> 8) & 0xFF] ^ second[(register >> 16) & 0xFF] ^ first[register >> 24];
+                register = fourth[(register ^ buffer[i]) & 0xFF] ^ third[((register >> 8) ^ buffer[i + 1]) & 0xFF]
+                    ^ second[((register >> 16) ^ buffer[i + 2]) & 0xFF] ^ first[(register >> 24) ^ buffer[i + 3]];
                 i += 4;
             }
 

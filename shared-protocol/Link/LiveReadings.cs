@@ -41,20 +41,35 @@ namespace LoggerBox.Protocol.Link
         /// <summary>Bit n: step n was captured in this session.</summary>
         public uint StepsCaptured;
 
+        private SampleSet? followed;
+
         public MessageCode Code => MessageCode.LiveReadings;
 
-        public void Take(SampleSet sample)
+        /// <summary>From now on the readings are those of this set, whatever it is filled with; nothing is copied while nobody asks.</summary>
+        public void Follow(SampleSet sample)
         {
             Sampling = true;
-            Microseconds = sample.Microseconds;
-            Speed = sample.Values[Channel.Speed];
-            Main = (short)sample.Values[Channel.Main];
-            Clutch = (short)sample.Values[Channel.Clutch];
-            Converter = (short)sample.Values[Channel.Converter];
+            followed = sample;
+        }
+
+        /// <summary>This, with the followed set's readings, if there is one.</summary>
+        public LiveReadings Refreshed()
+        {
+            if (followed != null)
+            {
+                Microseconds = followed.Microseconds;
+                Speed = followed.Values[Channel.Speed];
+                Main = (short)followed.Values[Channel.Main];
+                Clutch = (short)followed.Values[Channel.Clutch];
+                Converter = (short)followed.Values[Channel.Converter];
+            }
+
+            return this;
         }
 
         public void Write(ByteWriter writer)
         {
+            Refreshed();
             writer.WriteBoolean(Sampling);
             writer.WriteInt64(Microseconds);
             writer.WriteInt32(Speed);

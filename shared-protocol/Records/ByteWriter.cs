@@ -45,12 +45,20 @@ namespace LoggerBox.Protocol.Records
 
         public void WriteUInt32(uint value)
         {
-            if (Fits(4))
+            // Fits, without the call: there are dozens of these in a record.
+            int at = Position;
+            if (at > end - 4)
             {
-                buffer[Position++] = (byte)value;
-                buffer[Position++] = (byte)(value >> 8);
-                buffer[Position++] = (byte)(value >> 16);
-                buffer[Position++] = (byte)(value >> 24);
+                Overflowed = true;
+            }
+            else
+            {
+                byte[] bytes = buffer;
+                bytes[at] = (byte)value;
+                bytes[at + 1] = (byte)(value >> 8);
+                bytes[at + 2] = (byte)(value >> 16);
+                bytes[at + 3] = (byte)(value >> 24);
+                Position = at + 4;
             }
         }
 

@@ -8,8 +8,8 @@ namespace LoggerBox.Protocol.Records
         /// <summary>The last record written, from its first byte.</summary>
         public readonly byte[] Bytes = new byte[RecordFormat.MaxRecord];
 
-        // A tenth of a step of the logger's.
-        private const int CheckedAtATime = 200;
+        // A quarter of a step of the logger's.
+        private const int CheckedAtATime = 140;
 
         private readonly ByteWriter writer;
         private int bodyLength;
@@ -36,6 +36,17 @@ namespace LoggerBox.Protocol.Records
             return Close(bodyEnd, Crc32.Of(Bytes, 0, bodyEnd));
         }
 
+        /// <summary>The body is written, and is to be checked in parts by <see cref="AdvanceBlock"/>: what it is made of may change afterwards.</summary>
+        public void Begin(IRecord record, uint sessionNumber, ushort bootCount, uint sequence)
+        {
+            writer.Restart(RecordFormat.HeaderLength, RecordFormat.HeaderLength + RecordFormat.MaxBody);
+            record.Write(writer);
+            bodyLength = writer.Position;
+            WriteHeader(record.Code, bodyLength, sessionNumber, bootCount, sequence);
+            checkedBytes = 0;
+            crc = Crc32.Start;
+        }
+
         /// <summary>The body of a block is to be written in parts, then checked in parts.</summary>
         public void BeginBlock(SampleBlock block)
         {
@@ -45,12 +56,12 @@ namespace LoggerBox.Protocol.Records
         }
 
         /// <summary>Does a part of it; true when that was the last, and the length is known.</summary>
-        public bool AdvanceBlock(SampleBlock block, uint sessionNumber, ushort bootCount, uint sequence)
+        public bool AdvanceBlock(SampleBlock? block, uint sessionNumber, ushort bootCount, uint sequence)
         {
             if (bodyLength < 0)
             {
                 // What is encoded is only copied.
-                bool isCopied = block.IsEncoded;
+                bool isCopied = block!.IsEncoded;
                 bool isWritten = block.WritePart(writer);
                 while (isCopied && !isWritten)
                 {
@@ -68,7 +79,10 @@ namespace LoggerBox.Protocol.Records
                 return false;
             }
 
-            int part = bodyLength - checkedBytes < CheckedAtATime ? bodyLength - checkedBytes : CheckedAtATime;
+            // In parts of about the same length.
+            int left = bodyLength - checkedBytes;
+            int parts = (left + CheckedAtATime - 1) / CheckedAtATime;
+            int part = (left + parts - 1) / parts;
             crc = Crc32.Append(crc, Bytes, checkedBytes, part);
             checkedBytes += part;
             if (checkedBytes == bodyLength)

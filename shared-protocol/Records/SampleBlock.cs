@@ -30,6 +30,8 @@ namespace LoggerBox.Protocol.Records
         private readonly BlockHead head = new BlockHead();
         private readonly BlockEncoder encoder;
         private readonly BlockDecoder decoder;
+        // The first part goes on until all columns are encoded; then come the head and each column.
+        private const int HeadPart = 1;
         private int part;
 
         public SampleBlock()
@@ -44,7 +46,7 @@ namespace LoggerBox.Protocol.Records
         public bool IsFull => Count == Capacity;
 
         /// <summary>Parts that are left to write are copies of what is encoded already, or little else.</summary>
-        public bool IsEncoded => part >= Channel.Count && (part == Channel.Count ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
+        public bool IsEncoded => part >= HeadPart && (part == HeadPart ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
 
         /// <summary>Begins an empty block; interval 0 for sets that come unevenly.</summary>
         public void Begin(uint intervalMicroseconds)
@@ -59,30 +61,30 @@ namespace LoggerBox.Protocol.Records
         /// </summary>
         public bool TryAdd(SampleSet sample)
         {
-            if (Count == 0)
+            int at = Count;
+            if (at == 0)
             {
                 FirstMicroseconds = sample.Microseconds;
             }
 
             long offset = sample.Microseconds - FirstMicroseconds;
-            bool continues = IntervalMicroseconds == 0
-                ? offset >= 0 && offset <= uint.MaxValue
-                : offset == (long)IntervalMicroseconds * Count;
-            if (IsFull || !continues)
+            long interval = IntervalMicroseconds;
+            if (at == Capacity || (interval == 0 ? !TryAddTime(at, offset) : offset != interval * at))
             {
                 return false;
             }
 
-            if (encoder.Count != Count)
+            if (encoder.Count != at)
             {
                 CountForEncoding();
             }
 
-            int at = Count++;
-            offsetsMicroseconds[at] = (uint)offset;
+            Count = at + 1;
+            // Values outside a column are no readings: one that is wrong would be worse than none.
             int[] values = sample.Values;
             int value = values[Channel.Speed];
-            speeds[at] = ToColumn(value == SampleSet.Missing ? value : value - SpeedMiddleTenths);
+            int fromMiddle = value - SpeedMiddleTenths;
+            speeds[at] = value != SampleSet.Missing && fromMiddle == (short)fromMiddle ? (short)fromMiddle : (short)SampleSet.Missing;
             value = values[Channel.Main];
             mains[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             value = values[Channel.Clutch];
@@ -91,6 +93,17 @@ namespace LoggerBox.Protocol.Records
             converters[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             encoder.Add();
             return true;
+        }
+
+        /// <summary>
+        /// Encodes so many of the values that have come, at most; returns how many it was the work of. What is left when the block is written is encoded then.
+        /// </summary>
+        public int Encode(int values) => encoder.Write(values, BlockEncoder.FewestAtATime);
+
+        private bool TryAddTime(int at, long offset)
+        {
+            offsetsMicroseconds[at] = (uint)offset;
+            return offset >= 0 && offset <= uint.MaxValue;
         }
 
         public void CopyTo(int index, SampleSet sample)
@@ -121,21 +134,23 @@ namespace LoggerBox.Protocol.Records
         /// <summary>Writes a part; true when that was the last. Nothing else may be done with the block meanwhile.</summary>
         public bool WritePart(ByteWriter writer)
         {
-            if (part < Channel.Count)
+            if (part < HeadPart)
             {
-                encoder.Finish(part);
+                part += encoder.Finish() ? 1 : 0;
+                return false;
             }
-            else if (part == Channel.Count)
+
+            if (part == HeadPart)
             {
                 WriteHead(writer);
             }
             else
             {
-                WriteColumn(writer, part - Channel.Count - 1);
+                WriteColumn(writer, part - HeadPart - 1);
             }
 
             part++;
-            return part == (2 * Channel.Count) + 1;
+            return part == HeadPart + Channel.Count + 1;
         }
 
         public bool TryRead(ByteReader reader)
@@ -219,10 +234,6 @@ namespace LoggerBox.Protocol.Records
         }
 
         // Speed is never negative, and a pickup set for half its pulses shows 5000 rpm and more: its column counts from the middle.
-        // Values outside a column are no readings: one that is wrong would be worse than none.
-        private static short ToColumn(int stored) =>
-            stored == (short)stored ? (short)stored : (short)SampleSet.Missing;
-
         private static int FromColumn(int channel, short stored) =>
             channel == Channel.Speed && stored != SampleSet.Missing ? stored + SpeedMiddleTenths : stored;
     }

@@ -24,6 +24,9 @@ namespace LoggerBox.Protocol.Records
         public int SpeedUncertaintyHundredths;
         public int SpeedBiasHundredths;
 
+        /// <summary>Something came from the pickup since the set before: to look at it took its time.</summary>
+        public bool IsSpeedNew;
+
         /// <summary>The speed sooner and less exactly, for what must not wait; <see cref="Missing"/> where a board has no other than the speed.</summary>
         public int QuickSpeed = Missing;
     }

@@ -20,7 +20,7 @@ namespace LoggerBox.Capture.Engagements
         // Shorter than this even a harsh clutch has not shown what it settles at.
         private const int MinimumMicroseconds = 1000000;
 
-        private const int PointsAtATime = 24;
+        private const int PointsAtATime = 20;
         private const int StretchPoints = 10;
         private const int NeighboursOfPeak = 5;
 
@@ -239,11 +239,11 @@ namespace LoggerBox.Capture.Engagements
         private void SeekPeak()
         {
             int until = IntegerMath.Min(_next + PointsAtATime, _last - NeighboursOfPeak + 1);
-            for (; _next < until; _next++)
+            if (_next < until)
             {
-                _sum += _clutch.Value(_next + NeighboursOfPeak - 1);
-                _highest = _sum > _highest ? _sum : _highest;
-                _sum -= _clutch.Value(_next);
+                long highest = _clutch.HighestSum(NeighboursOfPeak, _next, until, ref _sum);
+                _highest = highest > _highest ? highest : _highest;
+                _next = until;
             }
 
             if (_next >= _last - NeighboursOfPeak + 1)

@@ -25,6 +25,15 @@ namespace LoggerBox.Capture.Holds
         private readonly long[][] _squares;
         private readonly short[][] _counts;
         private int _first;
+        private int _count;
+
+        // Of the two stretches that are compared.
+        private int _comparedBins;
+        private int _comparedFrom;
+        private int _comparedTo;
+        private int _comparedBins2;
+        private int _comparedFrom2;
+        private int _comparedTo2;
 
         public BinSpan()
         {
@@ -49,13 +58,13 @@ namespace LoggerBox.Capture.Holds
             _counts = whole._counts;
         }
 
-        public int Count { get; private set; }
+        public int Count => _count;
 
         public long StartOf(int index) => _starts[Place(index)];
 
         public void Clear()
         {
-            Count = 0;
+            _count = 0;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 _anchored[channel] = false;
@@ -64,14 +73,14 @@ namespace LoggerBox.Capture.Holds
 
         public void Add(Bin bin)
         {
-            if (Count == Capacity)
+            if (_count == Capacity)
             {
                 DropFirst(DroppedWhenFull);
             }
 
-            int at = Place(Count);
+            int at = Place(_count);
             int next = at + 1 == Places ? 0 : at + 1;
-            Count++;
+            _count++;
             _starts[at] = bin.StartMicroseconds;
             int[] means = bin.Means;
             for (int channel = 0; channel < Channel.Count; channel++)
@@ -105,7 +114,7 @@ namespace LoggerBox.Capture.Holds
         public void Keep(BinSpan whole, int count)
         {
             _first = whole._first;
-            Count = count;
+            _count = count;
             System.Array.Copy(whole._anchors, _anchors, Channel.Count);
         }
 
@@ -117,24 +126,37 @@ namespace LoggerBox.Capture.Holds
         {
             long[] sums = _sums[channel];
             short[] counts = _counts[channel];
+            long added = 0;
             int steps = 0;
             int i = index;
+            int a = Place(i);
             for (; most > 0 && i + 1 < end; most--)
             {
-                int a = Place(i);
-                int b = a + 1 == Places ? 0 : a + 1;
-                int c = b + 1 == Places ? 0 : b + 1;
+                int b = a + 1;
+                int c = a + 2;
+                if (c >= Places)
+                {
+                    b = b == Places ? 0 : b;
+                    c -= Places;
+                }
+
                 if ((short)(counts[c] - counts[a]) == 2)
                 {
                     long middle = sums[b];
                     long step = sums[c] - middle - (middle - sums[a]);
-                    squares += step * step;
+                    added += step * step;
                     steps++;
                 }
 
                 i += stride;
+                a += stride;
+                if (a >= Places)
+                {
+                    a -= Places;
+                }
             }
 
+            squares += added;
             index = i;
             return steps;
         }
@@ -152,19 +174,79 @@ namespace LoggerBox.Capture.Holds
         public void DropFirst(int bins)
         {
             _first = Place(bins);
-            Count -= bins;
+            _count -= bins;
         }
 
         /// <summary>Readings of the channel in bins from..to (to not included).</summary>
-        public int Readings(int channel, int from, int to) => (short)(_counts[channel][Place(to)] - _counts[channel][Place(from)]);
+        public int Readings(int channel, int from, int to)
+        {
+            short[] counts = _counts[channel];
+            return (short)(counts[Place(to)] - counts[Place(from)]);
+        }
 
         /// <summary>Mean in hundredths; 0 of nothing.</summary>
-        public long Mean(int channel, int from, int to)
+        public long Mean(int channel, int from, int to) => TryMean(channel, from, to, 1, out long mean) ? mean : 0;
+
+        /// <summary>Mean in hundredths; false where there are fewer readings than this. It is asked for with each bin, several times.</summary>
+        public bool TryMean(int channel, int from, int to, int fewest, out long mean)
         {
-            int a = Place(from);
-            int b = Place(to);
-            int count = (short)(_counts[channel][b] - _counts[channel][a]);
-            return count == 0 ? 0 : _anchors[channel] + IntegerMath.DivideRounded(_sums[channel][b] - _sums[channel][a], count);
+            int a = _first + from;
+            if (a >= Places)
+            {
+                a -= Places;
+            }
+
+            int b = _first + to;
+            if (b >= Places)
+            {
+                b -= Places;
+            }
+
+            short[] counts = _counts[channel];
+            int count = (short)(counts[b] - counts[a]);
+            if (count < fewest)
+            {
+                mean = 0;
+                return false;
+            }
+
+            // Rounded to the nearest, halves away from zero.
+            long[] sums = _sums[channel];
+            long sum = sums[b] - sums[a];
+            long half = count >> 1;
+            mean = _anchors[channel] + ((sum >= 0 ? sum + half : sum - half) / count);
+            return true;
+        }
+
+        /// <summary>Two stretches that <see cref="MeansAgree"/> is to compare, channel by channel; they may begin before the first bin, and say nothing then.</summary>
+        public void HoldAgainst(int from, int to, int from2, int to2)
+        {
+            _comparedBins = to - from;
+            _comparedBins2 = to2 - from2;
+            _comparedFrom = Place(from < 0 ? 0 : from);
+            _comparedTo = Place(to < 0 ? 0 : to);
+            _comparedFrom2 = Place(from2 < 0 ? 0 : from2);
+            _comparedTo2 = Place(to2);
+        }
+
+        /// <summary>
+        /// Both stretches have all their readings, and their means surely differ by no more than this: what mostly is so with each bin is told without a
+        /// division. Rounding moves each mean by half a hundredth at most.
+        /// </summary>
+        public bool MeansAgree(int channel, long most)
+        {
+            int bins = _comparedBins;
+            int bins2 = _comparedBins2;
+            short[] counts = _counts[channel];
+            if ((short)(counts[_comparedTo] - counts[_comparedFrom]) != bins || (short)(counts[_comparedTo2] - counts[_comparedFrom2]) != bins2)
+            {
+                return false;
+            }
+
+            long[] sums = _sums[channel];
+            long apart = ((sums[_comparedTo2] - sums[_comparedFrom2]) * bins) - ((sums[_comparedTo] - sums[_comparedFrom]) * bins2);
+            most = (most - 1) * bins * bins2;
+            return apart <= most && apart >= -most;
         }
 
         /// <summary>Sample standard deviation of the bins in hundredths.</summary>

@@ -9,7 +9,7 @@ namespace LoggerBox.Capture.Holds
         // Of a long stretch as many pairs are looked at, evenly spread: more would take the logger longer than it tells.
         private const int MostPairs = 120;
         private const int FewestPairs = 8;
-        private const int PairsAtATime = 24;
+        private const int PairsAtATime = 18;
 
         // 0.9: beyond it the mean of a minute tells little. Below 0 only by chance.
         private const int MostPerMille = 900;

@@ -50,9 +50,16 @@ namespace LoggerBox.Capture.Holds
                 if (_means[place] != Bin.NoMean)
                 {
                     int high = _highest[place];
+                    if (high > highest[channel])
+                    {
+                        highest[channel] = high;
+                    }
+
                     int low = _lowest[place];
-                    highest[channel] = high > highest[channel] ? high : highest[channel];
-                    lowest[channel] = low < lowest[channel] ? low : lowest[channel];
+                    if (low < lowest[channel])
+                    {
+                        lowest[channel] = low;
+                    }
                 }
 
                 place++;

@@ -26,10 +26,17 @@ namespace LoggerBox.Capture.Holds
         private readonly BinSpan _span;
         private readonly Tolerances _tolerances;
 
+        // A step that is none on any level, however little noise there is.
+        private readonly long[] _stillHundredths = new long[Channel.Count];
+
         public Steadiness(BinSpan span, Tolerances tolerances)
         {
             _span = span;
             _tolerances = tolerances;
+            for (int channel = 0; channel < Channel.Count; channel++)
+            {
+                _stillHundredths[channel] = tolerances.Left(channel, 0, 0);
+            }
         }
 
         /// <summary>Every channel that has readings stands still over the last window; false where none has.</summary>
@@ -66,15 +73,23 @@ namespace LoggerBox.Capture.Holds
         /// <summary>How many of the newest bins lie elsewhere than the window before them, or are on the way there; 0 where none do.</summary>
         public int BinsLeft()
         {
+            // Mostly nothing has moved by as much as stands still on any level, which costs little to tell.
+            int end = _span.Count;
+            int newest = end - NewestBins;
+            bool isLong = newest >= WindowBins;
+            _span.HoldAgainst(newest - WindowBins, newest, newest, end);
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                if (Left(channel, 0, 1))
+                if (!(isLong && _span.MeansAgree(channel, _stillHundredths[channel])) && Left(channel, 0, 1))
                 {
                     return BinsLeaving;
                 }
             }
 
-            return Left(Channel.Speed, SpeedArrivesBins, SurelyElsewhere) ? MostBinsLeft : 0;
+            newest -= SpeedArrivesBins;
+            _span.HoldAgainst(newest - WindowBins, newest, end - NewestBins, end);
+            bool stays = newest >= WindowBins && _span.MeansAgree(Channel.Speed, SurelyElsewhere * _stillHundredths[Channel.Speed]);
+            return !stays && Left(Channel.Speed, SpeedArrivesBins, SurelyElsewhere) ? MostBinsLeft : 0;
         }
 
         // The newest bins against the window that ended so many bins before them.
@@ -84,14 +99,12 @@ namespace LoggerBox.Capture.Holds
             int newest = end - NewestBins;
             int middle = newest - between;
             int begin = IntegerMath.Max(0, middle - WindowBins);
-            if (middle <= 0 || _span.Readings(channel, begin, middle) < FewestReadings || _span.Readings(channel, newest, end) == 0)
+            if (middle <= 0 || !_span.TryMean(channel, begin, middle, FewestReadings, out long before) || !_span.TryMean(channel, newest, end, 1, out long after))
             {
                 return false;
             }
 
-            long before = _span.Mean(channel, begin, middle);
-            long step = _span.Mean(channel, newest, end) - before;
-            step = step < 0 ? -step : step;
+            long step = after > before ? after - before : before - after;
 
             // Scatter costs a root: it is asked for only where the step is more than stands still in any case.
             long level = _tolerances.Level(channel, before);
@@ -101,19 +114,19 @@ namespace LoggerBox.Capture.Holds
 
         private bool Moves(int channel, int begin, int end)
         {
-            long drift = _span.Readings(channel, begin, begin + EndBins) == 0 || _span.Readings(channel, end - EndBins, end) == 0
-                ? 0
-                : _span.Mean(channel, end - EndBins, end) - _span.Mean(channel, begin, begin + EndBins);
-            drift = drift < 0 ? -drift : drift;
+            bool hasEnds = _span.TryMean(channel, begin, begin + EndBins, 1, out long first) & _span.TryMean(channel, end - EndBins, end, 1, out long last);
+            long drift = !hasEnds ? 0 : last > first ? last - first : first - last;
             long level = _tolerances.Level(channel, _span.Mean(channel, begin, end));
-            if (drift > _tolerances.Drift(channel, level, _tolerances.Scatter(channel, level)))
+            if (drift > _tolerances.Drift(channel, level, 0) && drift > _tolerances.Drift(channel, level, _tolerances.Scatter(channel, level)))
             {
                 // Scatter that would excuse the drift is more than there may be.
                 return true;
             }
 
-            long scatter = _span.Deviation(channel, begin, end);
-            return scatter > _tolerances.Scatter(channel, level) || drift > _tolerances.Drift(channel, level, scatter);
+            // A root only where the drift needs the scatter for an excuse.
+            long most = _tolerances.Scatter(channel, level) + 1;
+            return _span.Variance(channel, begin, end) >= most * most
+                || (drift > _tolerances.Drift(channel, level, 0) && drift > _tolerances.Drift(channel, level, _span.Deviation(channel, begin, end)));
         }
     }
 }

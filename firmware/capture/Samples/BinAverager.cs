@@ -14,6 +14,7 @@ namespace LoggerBox.Capture.Samples
         private long _origin;
         private long _start;
         private long _end;
+        private int _sets;
         private bool _any;
 
         /// <summary>The bin that the last <see cref="Add"/> completed.</summary>
@@ -35,31 +36,12 @@ namespace LoggerBox.Capture.Samples
                 BeginAnother(clean.Microseconds);
             }
 
+            _sets++;
             int[] values = clean.Values;
-            int value = values[Channel.Speed];
-            if (value != SampleSet.Missing)
-            {
-                _speed.Add(value);
-            }
-
-            value = values[Channel.Main];
-            if (value != SampleSet.Missing)
-            {
-                _main.Add(value);
-            }
-
-            value = values[Channel.Clutch];
-            if (value != SampleSet.Missing)
-            {
-                _clutch.Add(value);
-            }
-
-            value = values[Channel.Converter];
-            if (value != SampleSet.Missing)
-            {
-                _converter.Add(value);
-            }
-
+            _speed.Add(values[Channel.Speed]);
+            _main.Add(values[Channel.Main]);
+            _clutch.Add(values[Channel.Clutch]);
+            _converter.Add(values[Channel.Converter]);
             return completed;
         }
 
@@ -68,10 +50,10 @@ namespace LoggerBox.Capture.Samples
             if (_any)
             {
                 Completed.StartMicroseconds = _start;
-                _speed.Complete(Completed, Channel.Speed);
-                _main.Complete(Completed, Channel.Main);
-                _clutch.Complete(Completed, Channel.Clutch);
-                _converter.Complete(Completed, Channel.Converter);
+                _speed.Complete(Completed, Channel.Speed, _sets);
+                _main.Complete(Completed, Channel.Main, _sets);
+                _clutch.Complete(Completed, Channel.Clutch, _sets);
+                _converter.Complete(Completed, Channel.Converter, _sets);
             }
             else
             {
@@ -82,6 +64,7 @@ namespace LoggerBox.Capture.Samples
                 _converter.Clear();
             }
 
+            _sets = 0;
             _start = now - ((now - _origin) % Bin.Microseconds);
             _end = _start + Bin.Microseconds;
             _any = true;

@@ -1,16 +1,23 @@
+using LoggerBox.Protocol.Records;
+
 namespace LoggerBox.Capture.Samples
 {
-    /// <summary>One channel's readings of a bin: how many, their sum, highest and lowest.</summary>
+    /// <summary>One channel's readings of a bin: how many of its sets had none, their sum, highest and lowest.</summary>
     internal sealed class ChannelSum
     {
-        private int count;
+        private int holes;
         private int sum;
         private int highest;
         private int lowest;
 
         public void Add(int value)
         {
-            count++;
+            if (value == SampleSet.Missing)
+            {
+                holes++;
+                return;
+            }
+
             sum += value;
             if (value > highest)
             {
@@ -24,18 +31,24 @@ namespace LoggerBox.Capture.Samples
         }
 
         /// <summary>Gives mean and extremes to a bin, and is empty.</summary>
-        public void Complete(Bin bin, int channel)
+        /// <param name="sets">So many were added.</param>
+        public void Complete(Bin bin, int channel, int sets)
         {
+            int count = sets - holes;
+
             // A tenth of a second of the fastest samples stays far below 2^31.
             bin.Means[channel] = count == 0 ? Bin.NoMean : (int)IntegerMath.DivideRounded(sum * 100L, count);
             bin.Highest[channel] = highest;
             bin.Lowest[channel] = lowest;
-            Clear();
+            holes = 0;
+            sum = 0;
+            highest = int.MinValue;
+            lowest = int.MaxValue;
         }
 
         public void Clear()
         {
-            count = 0;
+            holes = 0;
             sum = 0;
             highest = int.MinValue;
             lowest = int.MaxValue;

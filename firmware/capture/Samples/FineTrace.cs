@@ -17,18 +17,20 @@ namespace LoggerBox.Capture.Samples
         private long _sum;
         private long _sumTime;
         private int _gathered;
-        private long _stepEnd = NoStep;
-        private int _newest;
+        private long _began = NoStep;
         private int _end;
-        private int _begin;
+        private int _cleared;
 
         /// <summary>Number after the newest point's; that one may still be gathered.</summary>
         public int End => _end;
 
+        // The oldest that is still there.
+        private int Begin => IntegerMath.Max(_cleared, _end - Capacity);
+
         public void Clear()
         {
-            _begin = _end;
-            _stepEnd = NoStep;
+            _cleared = _end;
+            _began = NoStep;
         }
 
         public void Add(long microseconds, int value)
@@ -38,22 +40,20 @@ namespace LoggerBox.Capture.Samples
                 return;
             }
 
-            if (microseconds < _stepEnd)
+            // Divisions only where samples come faster than the steps.
+            if (microseconds - _began < StepMicroseconds && microseconds / StepMicroseconds == _began / StepMicroseconds)
             {
                 Gather(microseconds, value);
                 return;
             }
 
-            _stepEnd = microseconds - (microseconds % StepMicroseconds) + StepMicroseconds;
+            _began = microseconds;
             _gathered = 1;
-            int newest = _end & (Capacity - 1);
-            _newest = newest;
+            int number = _end;
+            int newest = number & (Capacity - 1);
             _times[newest] = microseconds;
             _values[newest] = value;
-            if (++_end - _begin > Capacity)
-            {
-                _begin++;
-            }
+            _end = number + 1;
         }
 
         public long Time(int number) => _times[number & (Capacity - 1)];
@@ -63,7 +63,7 @@ namespace LoggerBox.Capture.Samples
         /// <summary>Number of the first point at or after the moment; <see cref="End"/> where there is none.</summary>
         public int NumberAt(long microseconds)
         {
-            int low = _begin, high = _end;
+            int low = Begin, high = _end;
             while (low < high)
             {
                 int middle = low + ((high - low) / 2);
@@ -93,6 +93,30 @@ namespace LoggerBox.Capture.Samples
             return sum;
         }
 
+        /// <summary>
+        /// Highest sum of so many neighbours of those that begin at from..to (to not included). The sum of the first ones but their last is handed in, and
+        /// that of what comes next out.
+        /// </summary>
+        public long HighestSum(int neighbours, int from, int to, ref long sum)
+        {
+            int[] values = _values;
+            long running = sum;
+            long highest = long.MinValue;
+            for (int i = from; i < to; i++)
+            {
+                running += values[(i + neighbours - 1) & (Capacity - 1)];
+                if (running > highest)
+                {
+                    highest = running;
+                }
+
+                running -= values[i & (Capacity - 1)];
+            }
+
+            sum = running;
+            return highest;
+        }
+
         /// <summary>Mean of the points from..to (to not included); 0 of none.</summary>
         public int Mean(int from, int to) => to <= from ? 0 : (int)IntegerMath.DivideRounded(Sum(from, to), to - from);
 
@@ -116,7 +140,7 @@ namespace LoggerBox.Capture.Samples
         {
             int here = Value(number);
             int before = Value(number - 1);
-            if (number == _begin || before >= level || here <= level)
+            if (number == Begin || before >= level || here <= level)
             {
                 return Time(number);
             }
@@ -128,16 +152,17 @@ namespace LoggerBox.Capture.Samples
         // Samples that come faster than the steps: their mean is the point.
         private void Gather(long microseconds, int value)
         {
+            int newest = (_end - 1) & (Capacity - 1);
             if (_gathered++ == 1)
             {
-                _sum = _values[_newest];
-                _sumTime = _times[_newest];
+                _sum = _values[newest];
+                _sumTime = _times[newest];
             }
 
             _sum += value;
             _sumTime += microseconds;
-            _times[_newest] = _sumTime / _gathered;
-            _values[_newest] = (int)IntegerMath.DivideRounded(_sum, _gathered);
+            _times[newest] = _sumTime / _gathered;
+            _values[newest] = (int)IntegerMath.DivideRounded(_sum, _gathered);
         }
     }
 }

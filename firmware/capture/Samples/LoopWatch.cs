@@ -32,9 +32,15 @@ namespace LoggerBox.Capture.Samples
             for (int channel = Channel.Main; channel < Channel.Count; channel++)
             {
                 LoopState state = _clean.Loop(channel);
+                if (state == _believed[channel])
+                {
+                    _seen[channel] = state;
+                    continue;
+                }
+
                 _since[channel] = state == _seen[channel] ? _since[channel] + 1 : 0;
                 _seen[channel] = state;
-                if (state != LoopState.NoReading && state != _believed[channel] && _since[channel] >= BinsToBelieve)
+                if (state != LoopState.NoReading && _since[channel] >= BinsToBelieve)
                 {
                     _believed[channel] = state;
                     Changed = EventRecord.Pair(channel, (int)state);

@@ -18,32 +18,38 @@ namespace LoggerBox.Capture.Samples
 
         // A block takes eight sets to be stored in.
         private const int SetsABlock = 120;
+        private const int SetsUntilHurry = 1;
 
         private readonly RecordLog _log;
         private readonly DropoutRecord _dropout = new DropoutRecord();
         private readonly uint _interval;
+        private readonly long _longest;
         private SampleBlock _block = new SampleBlock();
         private SampleBlock _stored = new SampleBlock();
         private bool _isStoring;
-        private long _last = -1;
+        private uint _sampleSets;
+        private long _last = long.MaxValue;
 
         public SampleRecorder(RecordLog log, uint intervalMicroseconds)
         {
             _log = log;
             _interval = intervalMicroseconds;
+            _longest = _interval == 0 ? UnevenGapMicroseconds : _interval;
             _block.Begin(_interval);
         }
 
-        public uint SampleSets { get; private set; }
+        public uint SampleSets => _sampleSets;
 
-        /// <summary>The sets that come now are written as they come: there is less time for anything else.</summary>
-        public bool IsWriting => _block.Count > ColumnEncoder.TriedValues;
+        /// <summary>The block is far enough for its sets to be encoded.</summary>
+        public bool IsEncoding => _block.Count > ColumnEncoder.TriedValues;
+
+        /// <summary>Encodes so many values of it, at most; returns how many it was the work of.</summary>
+        public int Encode(int values) => _block.Encode(values);
 
         /// <summary>True when time was lost before this set.</summary>
         public bool Add(SampleSet sample)
         {
-            long passed = sample.Microseconds - _last;
-            bool gap = passed > (_interval == 0 ? UnevenGapMicroseconds : _interval) && _last >= 0;
+            bool gap = sample.Microseconds - _last > _longest;
             if (gap)
             {
                 TakeGap(sample.Microseconds);
@@ -62,11 +68,17 @@ namespace LoggerBox.Capture.Samples
             }
 
             _last = sample.Microseconds;
-            SampleSets++;
+            _sampleSets++;
             return gap;
         }
 
-        /// <summary>Does a part of what a full block takes to be stored; true when there was something.</summary>
+        /// <summary>A full block is being stored.</summary>
+        public bool IsStoring => _isStoring;
+
+        /// <summary>And cannot wait for a set with less to do.</summary>
+        public bool IsInHurry => _block.Count > SetsUntilHurry;
+
+        /// <summary>Does a part of what a full block takes to be stored, all that is left where no more sets may come; true when there was something.</summary>
         public bool Advance()
         {
             if (!_isStoring)
@@ -74,7 +86,11 @@ namespace LoggerBox.Capture.Samples
                 return false;
             }
 
-            _isStoring = !_log.AdvanceBlock();
+            do
+            {
+                _isStoring = !_log.AdvanceBlock();
+            }
+            while (_isStoring && _stored.Count + _block.Count > MostLost);
             return true;
         }
 

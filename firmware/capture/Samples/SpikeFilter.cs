@@ -17,12 +17,14 @@ namespace LoggerBox.Capture.Samples
         private readonly int _floor;
         private readonly int[] _sorted = new int[Width];
 
-        // The window, oldest first.
+        // The last four readings, oldest first.
         private int _first;
         private int _second;
-        private int _middle;
+        private int _third;
         private int _fourth;
-        private int _newest;
+
+        // Readings until the window has no hole.
+        private int _untilWhole;
 
         // Running mean distance from the median, times Smoothing.
         private int _distance;
@@ -36,30 +38,28 @@ namespace LoggerBox.Capture.Samples
 
         public void Clear()
         {
-            _first = _second = _middle = _fourth = _newest = SampleSet.Missing;
+            _first = _second = _third = _fourth = SampleSet.Missing;
+            _untilWhole = Width - 1;
         }
 
         /// <summary>Takes a reading and gives the one from two readings ago, or Missing where that was wild, a hole, or not yet there.</summary>
         public int Pass(int value)
         {
-            int a = _second;
-            int b = _middle;
-            int c = _fourth;
-            int d = _newest;
-            int e = value;
-            _first = a;
-            _second = b;
-            _middle = c;
-            _fourth = d;
-            _newest = e;
-
-            // Missing is less than any reading.
-            if (a == SampleSet.Missing || b == SampleSet.Missing || c == SampleSet.Missing || d == SampleSet.Missing || e == SampleSet.Missing)
+            int a = _first;
+            int b = _second;
+            int c = _third;
+            int d = _fourth;
+            _first = b;
+            _second = c;
+            _third = d;
+            _fourth = value;
+            if (value == SampleSet.Missing || _untilWhole > 0)
             {
-                return c == SampleSet.Missing ? c : Judge(c, c - MedianOfPresent());
+                return PassWithHole(a, b, c, d, value);
             }
 
-            // The median of five by six comparisons: the least of four can't be it, and of the other four it is the second.
+            // The median of five is the median of three: of the middle one, the larger of the lower and the smaller of the upper ones of two pairs.
+            int e = value;
             int t;
             if (a > b)
             {
@@ -75,48 +75,58 @@ namespace LoggerBox.Capture.Samples
                 e = t;
             }
 
-            if (a > d)
+            int low = a > d ? a : d;
+            int high = b < e ? b : e;
+            if (low > high)
             {
-                d = a;
-                t = b;
-                b = e;
-                e = t;
+                t = low;
+                low = high;
+                high = t;
             }
 
-            int candidate = c;
-            if (b > c)
+            int distance = c > high ? c - high : c < low ? low - c : 0;
+            int usual = _distance;
+            if (distance > _floor && distance > _floor + (usual / (Smoothing / DeviationsAllowed)))
             {
-                t = b;
-                b = c;
-                c = t;
+                return Refuse();
             }
 
-            return Judge(candidate, candidate - (b < d ? (c < d ? c : d) : (b < e ? b : e)));
+            _distance = usual + distance - (usual / Smoothing);
+            return c;
+        }
+
+        private int PassWithHole(int a, int b, int c, int d, int e)
+        {
+            _untilWhole = e == SampleSet.Missing ? Width - 1 : _untilWhole - 1;
+            if (c == SampleSet.Missing)
+            {
+                return c;
+            }
+
+            int distance = IntegerMath.Abs(c - MedianOfPresent(a, b, c, d, e));
+            if (distance > _floor + (_distance / (Smoothing / DeviationsAllowed)))
+            {
+                return Refuse();
+            }
+
+            _distance += distance - (_distance / Smoothing);
+            return c;
         }
 
         // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
-        private int Judge(int candidate, int distance)
+        private int Refuse()
         {
-            distance = distance < 0 ? -distance : distance;
-            int usual = _distance;
-            int allowed = _floor + (usual / (Smoothing / DeviationsAllowed));
-            if (distance <= allowed)
-            {
-                _distance = usual + distance - (usual / Smoothing);
-                return candidate;
-            }
-
-            _distance = usual + allowed - (usual / Smoothing);
+            _distance += _floor + (_distance / (Smoothing / DeviationsAllowed)) - (_distance / Smoothing);
             return SampleSet.Missing;
         }
 
-        private int MedianOfPresent()
+        private int MedianOfPresent(int a, int b, int c, int d, int e)
         {
-            int n = Insert(_first, 0);
-            n = Insert(_second, n);
-            n = Insert(_middle, n);
-            n = Insert(_fourth, n);
-            n = Insert(_newest, n);
+            int n = Insert(a, 0);
+            n = Insert(b, n);
+            n = Insert(c, n);
+            n = Insert(d, n);
+            n = Insert(e, n);
             return n % 2 == 1 ? _sorted[n / 2] : (_sorted[(n / 2) - 1] + _sorted[n / 2]) / 2;
         }
 

@@ -22,6 +22,8 @@ namespace LoggerBox.Capture.Session
         private Gear _gear;
         private Step _mark;
         private bool _isNamed;
+        private bool _isStoring;
+        private int _lookSeconds;
         private bool _wholeTestShown;
 
         public EndedHolds(HoldFinder holds, SessionHolds session, RecordLog log, Tags tags, CueGiver cues, LiveReadings live)
@@ -45,18 +47,33 @@ namespace LoggerBox.Capture.Session
         public void Look(int seconds)
         {
             _live.Step = _tags.Mark;
-            if (_tags.Mark == Step.None && !_session.IsNaming && !_holds.IsMeasured && !_isNamed)
-            {
-                _openStep.Recognise(_holds, _session, seconds, _tags.Gear, _tags.Mark);
-            }
+            _lookSeconds = _tags.Mark == Step.None && !_session.IsNaming && !_holds.IsMeasured && !_isNamed ? seconds : 0;
         }
 
         /// <summary>Does a little of what is due; true when there was something.</summary>
         public bool Advance(long now)
         {
+            if (_lookSeconds > 0)
+            {
+                // Done with a set of its own: no bin comes with the next one.
+                if (_holds.IsOpen)
+                {
+                    _openStep.Recognise(_holds, _session, _lookSeconds, _tags.Gear, _tags.Mark);
+                }
+
+                _lookSeconds = 0;
+                return true;
+            }
+
             if (_session.IsNaming)
             {
                 TakeName();
+                return true;
+            }
+
+            if (_isStoring)
+            {
+                _isStoring = !_log.AdvanceBlock();
                 return true;
             }
 
@@ -104,7 +121,7 @@ namespace LoggerBox.Capture.Session
 
         private void Store(HoldRecord hold, long now)
         {
-            _log.Append(hold);
+            _isStoring = _log.Begin(hold);
             if (_session.IsDriveCut(hold))
             {
                 _tags.Write(now, EventKind.DriveCut, (int)hold.Gear);

@@ -19,9 +19,10 @@ namespace LoggerBox.Capture.Session
         private readonly EventRecord _event = new EventRecord();
         private int _oil = SampleSet.Missing;
         private Gear _tagged;
+        private Step _mark;
         private long _gearSeen;
         private long _markSeen;
-        private long _oilRead = long.MinValue / 2;
+        private long _oilDue = long.MinValue;
 
         public Tags(IBoard board, RecordLog log)
         {
@@ -32,7 +33,7 @@ namespace LoggerBox.Capture.Session
         /// <summary>The selector's direction; where it is not wired, the one that the operator's mark names.</summary>
         public Gear Gear { get; private set; }
 
-        public Step Mark { get; private set; }
+        public Step Mark => _mark;
 
         /// <summary>As they were before the last <see cref="Read"/>.</summary>
         public Gear GearBefore { get; private set; }
@@ -43,31 +44,25 @@ namespace LoggerBox.Capture.Session
 
         public bool MarkChanged { get; private set; }
 
+        /// <summary>One of them has.</summary>
+        public bool HasChanged { get; private set; }
+
         public void Read(long now)
         {
-            GearBefore = Gear;
-            MarkBefore = Mark;
             Gear gear = _board.ReadGear();
-            _gearSeen = gear != Gear.Unknown ? now : _gearSeen;
-            if (gear != _tagged && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds))
-            {
-                _tagged = gear;
-                Write(now, EventKind.GearTag, (int)gear);
-            }
-
             Step mark = _board.ReadStepMark();
-            _markSeen = mark != Step.None ? now : _markSeen;
-            MarkChanged = mark != Mark && (mark != Step.None || now - _markSeen > HoleMicroseconds);
-            if (MarkChanged)
+            if (gear == _tagged && mark == _mark)
             {
-                Mark = mark;
-                Write(now, EventKind.StepMark, (int)mark);
+                _gearSeen = now;
+                _markSeen = now;
+                HasChanged = false;
+            }
+            else
+            {
+                Follow(gear, mark, now);
             }
 
-            Gear = _tagged != Gear.Unknown ? _tagged : StepCodes.GearOf(Mark);
-            GearChanged = Gear != GearBefore;
-
-            if (now - _oilRead >= OilEveryMicroseconds)
+            if (now >= _oilDue)
             {
                 ReadOil(now);
             }
@@ -81,9 +76,33 @@ namespace LoggerBox.Capture.Session
             _log.Append(_event);
         }
 
+        private void Follow(Gear gear, Step mark, long now)
+        {
+            GearBefore = Gear;
+            MarkBefore = _mark;
+            _gearSeen = gear != Gear.Unknown ? now : _gearSeen;
+            if (gear != _tagged && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds))
+            {
+                _tagged = gear;
+                Write(now, EventKind.GearTag, (int)gear);
+            }
+
+            _markSeen = mark != Step.None ? now : _markSeen;
+            MarkChanged = mark != _mark && (mark != Step.None || now - _markSeen > HoleMicroseconds);
+            if (MarkChanged)
+            {
+                _mark = mark;
+                Write(now, EventKind.StepMark, (int)mark);
+            }
+
+            Gear = _tagged != Gear.Unknown ? _tagged : StepCodes.GearOf(_mark);
+            GearChanged = Gear != GearBefore;
+            HasChanged = GearChanged || MarkChanged;
+        }
+
         private void ReadOil(long now)
         {
-            _oilRead = now;
+            _oilDue = now + OilEveryMicroseconds;
             int oil = _board.ReadOilTenthsCelsius();
             if (oil != _oil && oil != SampleSet.Missing)
             {

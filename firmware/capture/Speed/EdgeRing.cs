@@ -17,10 +17,10 @@ namespace LoggerBox.Capture.Speed
         public readonly long[] Begins = new long[Capacity];
         public readonly long[] Ends = new long[Capacity];
 
-        public int Newest { get; private set; }
+        public int Newest;
 
         /// <summary>Edges that are there; those before them say nothing any more.</summary>
-        public int Held { get; private set; }
+        public int Held;
 
         public void Clear() => Held = 0;
 
@@ -34,13 +34,14 @@ namespace LoggerBox.Capture.Speed
 
         public void Add(long time, long count, long seen, long begin, long end)
         {
-            Newest = (Newest + 1) & Mask;
+            int at = (Newest + 1) & Mask;
+            Newest = at;
             Held += Held < Capacity ? 1 : 0;
-            Times[Newest] = time;
-            Counts[Newest] = count;
-            Seen[Newest] = seen;
-            Begins[Newest] = begin;
-            Ends[Newest] = end;
+            Times[at] = time;
+            Counts[at] = count;
+            Seen[at] = seen;
+            Begins[at] = begin;
+            Ends[at] = end;
         }
 
         /// <summary>Place of the edge that came so many before the newest.</summary>

@@ -49,10 +49,12 @@ namespace LoggerBox.Capture.Speed
         /// <summary>To be called after each edge that the ring has taken.</summary>
         public void TakeNewest()
         {
-            Take(edges.Newest);
-            long time = edges.Times[edges.Newest];
-            int oldest = edges.Back(count - 1);
-            while (count == EdgeRing.Capacity || (count > fewest && time - edges.Times[oldest] > length))
+            int newest = edges.Newest;
+            Take(newest);
+            long[] times = edges.Times;
+            long oldestToKeep = times[newest] - length;
+            int oldest = (newest - count + 1) & EdgeRing.Mask;
+            while (count == EdgeRing.Capacity || (count > fewest && times[oldest] < oldestToKeep))
             {
                 Drop(oldest);
                 oldest = (oldest + 1) & EdgeRing.Mask;

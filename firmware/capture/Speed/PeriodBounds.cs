@@ -32,12 +32,12 @@ namespace LoggerBox.Capture.Speed
         }
 
         /// <summary>Latest edges whose bounds agree; 0 where none are known.</summary>
-        public int Agreeing { get; private set; }
+        public int Agreeing;
 
         /// <summary>Between these the period lies, nanoseconds, if no edge was lost or is one too many.</summary>
-        public long Shortest { get; private set; }
+        public long Shortest;
 
-        public long Longest { get; private set; }
+        public long Longest;
 
         public void Clear() => Agreeing = 0;
 
@@ -73,10 +73,8 @@ namespace LoggerBox.Capture.Speed
         /// <summary>A count that an edge between these polls can have, the one nearest to the one that was seen; -1 where it can have none.</summary>
         public long Allowed(long begin, long end, long seen)
         {
-            // Mostly the edge lies where the next one must.
-            int oldest = edges.Back(window.Count - 1);
-            long between = seen - edges.Counts[oldest];
-            if (between * Shortest >= (begin - edges.Ends[oldest]) * 1000 && between * Longest <= (end - edges.Begins[oldest]) * 1000)
+            // Mostly the edge can be the one that was seen: told without a division.
+            if (IsAllowed(begin, end, seen))
             {
                 return seen;
             }
@@ -98,20 +96,46 @@ namespace LoggerBox.Capture.Speed
             return least > most ? -1 : seen < least ? least : seen > most ? most : seen;
         }
 
+        private bool IsAllowed(long begin, long end, long seen)
+        {
+            long[] counts = edges.Counts;
+            long[] begins = edges.Begins;
+            long[] ends = edges.Ends;
+            long shortestNow = Shortest;
+            long longestNow = Longest;
+            int places = window.Count < OldestEdges ? window.Count : OldestEdges;
+            int i = edges.Back(window.Count - 1);
+            for (int n = 0; n < places; n++)
+            {
+                long between = seen - counts[i];
+                if (between * longestNow < (begin - ends[i]) * 1000 || between * shortestNow > (end - begins[i]) * 1000)
+                {
+                    return false;
+                }
+
+                i = (i + 1) & EdgeRing.Mask;
+            }
+
+            return true;
+        }
+
         /// <summary>
         /// Some of the last second's edges were taken for lost or for extra ones, but all that the counter saw fits one period, with an edge
         /// between these polls that it would be the next of.
         /// </summary>
         public bool SeenAgrees(long begin, long end, long seen)
         {
-            int oldest = edges.Held - 1;
-            while (oldest > 0 && end - edges.Ends[edges.Back(oldest)] > SeenMicroseconds)
+            int newest = edges.Newest;
+            int held = edges.Held;
+            long[] ends = edges.Ends;
+            long earliest = end - SeenMicroseconds;
+            int oldest = 0;
+            while (oldest < held - 1 && ends[(newest - oldest - 1) & EdgeRing.Mask] >= earliest)
             {
-                oldest--;
+                oldest++;
             }
 
             int first = edges.Back(oldest);
-            int newest = edges.Newest;
             if (oldest < OldestEdges + LatestEdges || edges.Counts[newest] - edges.Seen[newest] == edges.Counts[first] - edges.Seen[first])
             {
                 return false;
@@ -120,7 +144,7 @@ namespace LoggerBox.Capture.Speed
             boundLow = 0;
             boundHigh = long.MaxValue;
             Narrow(edges.Seen, first, OldestEdges, begin, end, seen);
-            for (int back = 0; back < LatestEdges; back++)
+            for (int back = 0; back < LatestEdges && boundLow <= boundHigh; back++)
             {
                 int i = edges.Back(back);
                 Narrow(edges.Seen, first, OldestEdges, edges.Begins[i], edges.Ends[i], edges.Seen[i]);
@@ -155,14 +179,19 @@ namespace LoggerBox.Capture.Speed
         {
             long low = 0;
             long high = long.MaxValue;
-            long oldest = edges.Ends[newest] - LatestMicroseconds;
+            long[] ends = edges.Ends;
+            long[] shorts = shortest;
+            long[] longs = longest;
+            long oldest = ends[newest] - LatestMicroseconds;
             int most = window.Count < LatestEdges ? window.Count : LatestEdges;
             int agreeing = 0;
             int i = newest;
-            while (agreeing < most && edges.Ends[i] >= oldest)
+            while (agreeing < most && ends[i] >= oldest)
             {
-                long least = shortest[i] > low ? shortest[i] : low;
-                long longestSoFar = longest[i] < high ? longest[i] : high;
+                long least = shorts[i];
+                least = least > low ? least : low;
+                long longestSoFar = longs[i];
+                longestSoFar = longestSoFar < high ? longestSoFar : high;
                 if (least > longestSoFar)
                 {
                     break;

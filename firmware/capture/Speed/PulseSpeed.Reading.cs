@@ -5,7 +5,8 @@ namespace LoggerBox.Capture.Speed
     /// <summary>What is read off the edges: the speed, sooner and less exactly once more, and how far it may be off.</summary>
     public sealed partial class PulseSpeed
     {
-        private bool isNew;
+        private bool hasEdge;
+        private long quietUntil = long.MinValue;
         private int readTenths;
         private int readQuick;
         private int readUncertainty;
@@ -33,22 +34,30 @@ namespace LoggerBox.Capture.Speed
         /// <summary>The same from the last few edges alone, for what must know at once and not exactly. To be called after <see cref="ReadTenths"/>.</summary>
         public int QuickTenths => longer.Count == 0 ? SampleSet.Missing : Shown(quickPeriod);
 
-        /// <summary>Reads the speed and all that is known of it. Between two edges nothing new is.</summary>
+        /// <summary>Reads the speed and all that is known of it. Between two edges nothing new is, until the next one is overdue.</summary>
         public void Read(SampleSet sample, long now)
         {
-            long silence = lastPoll - lastEdge;
-            if (isNew || period <= 0 || silence * 3000 > period * 10 || silence * 3000 > quickPeriod * 10)
+            if (lastPoll > quietUntil)
             {
                 readTenths = ReadTenths(now);
                 readQuick = readTenths > 0 ? QuickTenths : readTenths;
                 ReadUncertainty();
-                isNew = false;
+                TakeQuiet();
             }
 
+            sample.IsSpeedNew = hasEdge;
+            hasEdge = false;
             sample.Values[Channel.Speed] = readTenths;
             sample.QuickSpeed = readQuick;
             sample.SpeedUncertaintyHundredths = readUncertainty;
             sample.SpeedBiasHundredths = readBias;
+        }
+
+        // Two edges may be lost in a row: silence says something once it is longer than that by a third, as Shown has it.
+        private void TakeQuiet()
+        {
+            long least = quickPeriod < period ? quickPeriod : period;
+            quietUntil = period <= 0 ? long.MinValue : lastEdge + (least / 300);
         }
 
         private void ReadUncertainty()
@@ -60,9 +69,11 @@ namespace LoggerBox.Capture.Speed
                 return;
             }
 
+            long periods = longer.Periods;
             long faults = agrees ? doubt.OfFaults() : doubt.OfLine(period, lastWidth);
-            readUncertainty = (agrees ? Hundredths(readTenths, HalfOfBounds, 1) : 0) + (faults > 0 ? Hundredths(readTenths, faults, longer.Periods) : 0);
-            readBias = doubt.Lasting > 0 ? Hundredths(readTenths, doubt.Lasting, longer.Periods) : 0;
+            readUncertainty = (agrees ? Hundredths(readTenths, HalfOfBounds, 1) : 0) + (faults > 0 ? Hundredths(readTenths, faults, periods) : 0);
+            long lasting = doubt.Lasting;
+            readBias = lasting > 0 ? Hundredths(readTenths, lasting, periods) : 0;
         }
 
         // Parts of a period: the truth lies between the bounds.

@@ -70,6 +70,8 @@ namespace LoggerBox.Capture.Speed
         /// <summary>One reading of the counter; count and time were taken together.</summary>
         public void Poll(long count, long microseconds)
         {
+            long passed = microseconds - lastPoll;
+            long fresh = count - lastCount;
             if (!polled)
             {
                 polled = true;
@@ -77,20 +79,15 @@ namespace LoggerBox.Capture.Speed
             }
             else
             {
-                TakePoll(count - lastCount, microseconds, microseconds - lastPoll);
+                usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
+                if (fresh != 0 && passed > 0 && Possible(fresh, passed))
+                {
+                    TakeEdge(fresh, microseconds, passed);
+                }
             }
 
             lastCount = count;
             lastPoll = microseconds;
-        }
-
-        private void TakePoll(long fresh, long now, long passed)
-        {
-            usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
-            if (fresh != 0 && passed > 0 && Possible(fresh, passed))
-            {
-                TakeEdge(fresh, now, passed);
-            }
         }
 
         // A lone edge fits any bracket, a poll being far shorter than a period; several in one are bounded by the fastest engine.
@@ -104,6 +101,7 @@ namespace LoggerBox.Capture.Speed
             long width = known == 0 ? passed / fresh : known < passed ? known : passed;
             long middle = now - (width / 2);
             seen += fresh;
+            hasEdge = true;
             if (longer.Count >= FewestEdges && PulseIntervals.AreSlow(period, usualPoll))
             {
                 long real = intervals.Judge(fresh, counted, seen, lastPoll, now, middle - lastEdge, period, usualPoll);
@@ -134,6 +132,11 @@ namespace LoggerBox.Capture.Speed
                 longer.TakeNewest();
                 shorter.TakeNewest();
                 Fit(width);
+                quietUntil = long.MinValue;
+            }
+            else if (quietUntil != long.MinValue)
+            {
+                TakeQuiet();
             }
 
             lastWidth = width;
@@ -164,7 +167,6 @@ namespace LoggerBox.Capture.Speed
 
         private void Fit(long width)
         {
-            isNew = true;
             quickPeriod = shorter.PeriodNanoseconds();
             agrees = false;
             if (quickPeriod == 0 || quickPeriod > usualPoll * FewestPollTenths * 100)

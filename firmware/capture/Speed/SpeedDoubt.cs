@@ -27,6 +27,8 @@ namespace LoggerBox.Capture.Speed
         private readonly EdgeWindow window;
         private long memory;
         private long now;
+        private long knownSteps;
+        private long knownRoot;
 
         public SpeedDoubt(EdgeWindow window)
         {
@@ -69,7 +71,19 @@ namespace LoggerBox.Capture.Speed
             long lasting = Lasting;
             long steps = StepsOfScatter * now;
             steps = steps > lasting ? steps : lasting;
-            return steps <= 0 ? 0 : steps + IntegerMath.SquareRoot(steps * (48 * Parts / 10));
+            if (steps <= 0)
+            {
+                return 0;
+            }
+
+            // From edge to edge they are mostly as many.
+            if (steps != knownSteps)
+            {
+                knownSteps = steps;
+                knownRoot = IntegerMath.SquareRoot(steps * (48 * Parts / 10));
+            }
+
+            return steps + knownRoot;
         }
     }
 }

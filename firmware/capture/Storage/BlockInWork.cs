@@ -3,7 +3,7 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Capture.Storage
 {
     /// <summary>
-    /// A block of samples that is made a record a part at a time, and the records that come meanwhile: they are whole, and wait to stand behind it.
+    /// A block of samples that is made a record a part at a time, or another long record, and the records that come meanwhile: they are whole, and wait to stand behind it.
     /// </summary>
     internal sealed class BlockInWork
     {
@@ -17,7 +17,10 @@ namespace LoggerBox.Capture.Storage
         private SampleBlock? block;
         private uint sequence;
 
-        public bool IsInWork => block != null;
+        public bool IsInWork { get; private set; }
+
+        /// <summary>It is a block of samples, no other record.</summary>
+        public bool IsBlock => block != null;
 
         public int WaitingLength { get; private set; }
 
@@ -28,14 +31,29 @@ namespace LoggerBox.Capture.Storage
 
         public void Begin(SampleBlock taken, uint itsSequence)
         {
+            IsInWork = true;
+            IsWhole = false;
             block = taken;
             sequence = itsSequence;
             WaitingLength = 0;
             writer.BeginBlock(taken);
         }
 
-        /// <summary>Does a part; true when that was the last.</summary>
-        public bool Advance(uint sessionNumber, ushort bootCount) => writer.AdvanceBlock(block!, sessionNumber, bootCount, sequence);
+        public void Begin(IRecord taken, uint sessionNumber, ushort bootCount, uint itsSequence)
+        {
+            IsInWork = true;
+            IsWhole = false;
+            block = null;
+            sequence = itsSequence;
+            WaitingLength = 0;
+            writer.Begin(taken, sessionNumber, bootCount, itsSequence);
+        }
+
+        /// <summary>All parts are done.</summary>
+        public bool IsWhole { get; private set; }
+
+        /// <summary>Does a part, where there is one.</summary>
+        public void Advance(uint sessionNumber, ushort bootCount) => IsWhole = IsInWork && writer.AdvanceBlock(block, sessionNumber, bootCount, sequence);
 
         public bool HasRoomFor(int length) => length <= MostWaiting - WaitingLength;
 
@@ -45,6 +63,6 @@ namespace LoggerBox.Capture.Storage
             WaitingLength += length;
         }
 
-        public void End() => block = null;
+        public void End() => IsInWork = false;
     }
 }

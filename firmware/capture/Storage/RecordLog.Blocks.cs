@@ -27,17 +27,35 @@ namespace LoggerBox.Capture.Storage
             return !IsFull;
         }
 
+        /// <summary>Begins to take a record that is long for one step: <see cref="AdvanceBlock"/> says when it is taken. It may change meanwhile.</summary>
+        public bool Begin(IRecord record)
+        {
+            if (!IsRecording || IsFull || !FinishBlock())
+            {
+                return false;
+            }
+
+            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord);
+            if (!IsFull)
+            {
+                inWork.Begin(record, Sessions.Last!.Number, Sessions.Last!.BootCount, TakeSequence());
+            }
+
+            return !IsFull;
+        }
+
         /// <summary>Does a part of it; true when it is stored, or the card took no more.</summary>
         public bool AdvanceBlock()
         {
             LoggedSession session = Sessions.Last!;
-            if (!inWork.IsInWork || !inWork.Advance(session.Number, session.BootCount))
+            if (!inWork.IsInWork || !inWork.IsWhole)
             {
+                inWork.Advance(session.Number, session.BootCount);
                 return !inWork.IsInWork;
             }
 
             inWork.End();
-            IsFull |= inWork.Length == 0 || !TryAdd(inWork.Bytes, inWork.Length) || !TryStore();
+            IsFull |= inWork.Length == 0 || !TryAdd(inWork.Bytes, inWork.Length) || (inWork.IsBlock && !TryStore());
             if (!IsFull && inWork.WaitingLength > 0)
             {
                 block.Add(inWork.Waiting, inWork.WaitingLength);

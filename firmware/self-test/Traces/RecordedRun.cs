@@ -16,6 +16,7 @@ namespace LoggerBox.SelfTest.Traces
         private readonly PartedTruck truck;
         private readonly uint interval;
         private bool wasSilent;
+        private bool hasWaited;
         private long now;
 
         public RecordedRun(PartedTruck truck, PlanRecord plan, uint intervalMicroseconds, IRecordStore store)
@@ -33,9 +34,10 @@ namespace LoggerBox.SelfTest.Traces
         /// <summary>The moment of the last step, microseconds since the truck began.</summary>
         public long Now => now;
 
-        /// <summary>One sample set. False once the truck's table is at its end.</summary>
-        public bool Step()
+        /// <summary>Lets the time to the next set pass but for the last poll: of a time without sets, its polls.</summary>
+        public void Wait()
         {
+            hasWaited = true;
             now += interval;
             if (truck.Is(TruckTrace.Late) && Steps % 20 == 0)
             {
@@ -48,6 +50,18 @@ namespace LoggerBox.SelfTest.Traces
                 now += SilentMicroseconds;
             }
 
+            truck.RunTo(now - truck.PollMicroseconds);
+        }
+
+        /// <summary>One sample set. False once the truck's table is at its end.</summary>
+        public bool Step()
+        {
+            if (!hasWaited)
+            {
+                Wait();
+            }
+
+            hasWaited = false;
             truck.RunTo(now);
             Engine.Step(now);
             Steps++;

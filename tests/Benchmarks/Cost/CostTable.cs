@@ -11,7 +11,8 @@ namespace LoggerBox.Benchmarks.Cost;
 /// </summary>
 internal static class CostTable
 {
-    private const int WorstSteps = 3;
+    private const int DearestSteps = 25;
+    private const int MethodsOfAStep = 12;
 
     public static int Run(string[] words)
     {
@@ -30,6 +31,8 @@ internal static class CostTable
         if (words.Contains("--methods"))
         {
             PrintMethods(whole);
+            PrintDear("whole test", whole);
+            PrintDear("faulty run", faulty);
         }
 
         return 0;
@@ -53,14 +56,26 @@ internal static class CostTable
     private static void PrintMethods(CountedRun run)
     {
         Console.WriteLine();
-        foreach (int i in Enumerable.Range(0, CountedRun.Methods.Count).OrderByDescending(i => run.Totals[i]).Take(60))
+        foreach (int i in Enumerable.Range(0, CountedRun.Methods.Count).OrderByDescending(i => run.Totals[i]).Take(160))
         {
-            Console.WriteLine($"{run.Totals[i] / (double)run.Costs.Count,8:F1} {run.Worst[i],8} {CountedRun.Methods[i]}");
+            Console.WriteLine($"{run.Totals[i] / (double)run.Costs.Count,8:F1} {run.Worst[i],8} {Short(CountedRun.Methods[i])}");
         }
 
-        Console.WriteLine(string.Join(", ", run.Costs.OrderDescending().Take(40)));
-        Console.WriteLine(string.Join(", ", run.Costs.Select((cost, step) => (cost, step)).OrderByDescending(pair => pair.cost).Take(WorstSteps).Select(pair => pair.step)));
     }
+
+    private static void PrintDear(string name, CountedRun run)
+    {
+        Console.WriteLine();
+        Console.WriteLine($"{name}: {run.Dear.Count} steps above what is to be had; the dearest, and their dearest methods:");
+        foreach ((int step, long[] methods) in run.Dear.OrderByDescending(dear => dear.Methods.Sum()).Take(DearestSteps))
+        {
+            IEnumerable<string> shares = Enumerable.Range(0, methods.Length).OrderByDescending(i => methods[i]).Take(MethodsOfAStep).Select(i => $"{Short(CountedRun.Methods[i])} {methods[i]:N0}");
+            Console.WriteLine($"step {step}: {methods.Sum():N0} = {string.Join(", ", shares)}");
+        }
+    }
+
+    // "System.Int32 LoggerBox.Capture.Speed.PulseSpeed::ReadTenths(System.Int64)" -> "PulseSpeed.ReadTenths"
+    private static string Short(string method) => method.Split(' ').First(word => word.Contains("::", StringComparison.Ordinal)).Split('(')[0].Split('.')[^1].Replace("::", ".", StringComparison.Ordinal);
 
     // "System.Int32 LoggerBox.Capture.Speed.PulseSpeed::ReadTenths(System.Int64)" -> "Capture.Speed"
     private static string Part(string method)

@@ -11,6 +11,7 @@ internal sealed class CountedRun
     private const BindingFlags All = BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static | BindingFlags.Instance;
     private const string Traces = "LoggerBox.SelfTest.Traces.";
     private const int StoreBytes = 512 * 1024;
+    private const int MostToBeHad = 6000;
 
     private static readonly CountedAssemblies Assemblies = new(PathOf, "LoggerBox.Protocol", "LoggerBox.Capture");
     private static readonly Assembly SelfTest = Assemblies.Load("LoggerBox.SelfTest");
@@ -24,7 +25,7 @@ internal sealed class CountedRun
     {
     }
 
-    private CountedRun(Func<Func<bool>> begin)
+    private CountedRun(Func<object> begin)
     {
         // Once before, so that what runs for the first time has run.
         Go(begin(), isMeasured: false);
@@ -41,25 +42,32 @@ internal sealed class CountedRun
 
     public long[] Worst { get; } = new long[Assemblies.Methods.Count];
 
+    /// <summary>Steps that cost more than there is to be had, and the instructions of each method in them.</summary>
+    public List<(int Step, long[] Methods)> Dear { get; } = [];
+
     /// <summary>Bytes that were allocated in all steps but the first, which begins the session.</summary>
     public long Allocated { get; private set; }
 
-    public static CountedRun Streaming() => new(() => Bind(Activator.CreateInstance(Type("StreamedRun"), nonPublic: true)!));
+    public static CountedRun Streaming() => new(() => Activator.CreateInstance(Type("StreamedRun"), nonPublic: true)!);
 
-    private static Func<bool> Recording(string trace, int intervalMicroseconds)
+    private static object Recording(string trace, int intervalMicroseconds)
     {
         object table = Type("TruckTrace").GetField(trace, All)!.GetValue(null)!;
         object truck = Activator.CreateInstance(Type("PartedTruck"), table)!;
         truck.GetType().GetProperty("PollMicroseconds")!.SetValue(truck, intervalMicroseconds);
         object plan = Type("TruckPlan").GetMethod("Whole", All)!.Invoke(null, null)!;
-        return Bind(Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Activator.CreateInstance(Type("CutStore"), StoreBytes)!)!);
+        return Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Activator.CreateInstance(Type("CutStore"), StoreBytes)!)!;
     }
 
-    private void Go(Func<bool> step, bool isMeasured)
+    private void Go(object run, bool isMeasured)
     {
+        Func<bool> step = run.GetType().GetMethod("Step")!.CreateDelegate<Func<bool>>(run);
+        Action? wait = run.GetType().GetMethod("Wait")?.CreateDelegate<Action>(run);
         bool goesOn = true;
         while (goesOn)
         {
+            // A board goes on polling while no set is taken: those polls are no step's.
+            wait?.Invoke();
             Assemblies.Clear();
             long before = GC.GetAllocatedBytesForCurrentThread();
             goesOn = step();
@@ -78,14 +86,18 @@ internal sealed class CountedRun
         most = isWorst ? cost : most;
         Costs.Add(cost);
         Assemblies.Take(Totals);
+        if (cost > MostToBeHad && Costs.Count > 1)
+        {
+            Dear.Add((Costs.Count - 1, new long[Assemblies.Methods.Count]));
+            Assemblies.Take(Dear[^1].Methods);
+        }
+
         if (isWorst)
         {
             Array.Clear(Worst);
             Assemblies.Take(Worst);
         }
     }
-
-    private static Func<bool> Bind(object run) => run.GetType().GetMethod("Step")!.CreateDelegate<Func<bool>>(run);
 
     private static Type Type(string name) => SelfTest.GetType(Traces + name)!;
 
