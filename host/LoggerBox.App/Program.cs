@@ -12,6 +12,7 @@ Command[] verbs =
     JobVerb.Declare(terminal),
     PortsVerb.Declare(terminal),
     WatchVerb.Declare(terminal, stop.Token),
+    CalibrateVerb.Declare(terminal, stop.Token),
     FetchVerb.Declare(terminal),
     SessionsVerb.Declare(terminal),
     JudgeVerb.Declare(terminal),

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
@@ -58,7 +59,7 @@ internal sealed class ShopRoutes
         routes.MapGet("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.UnitWithoutSheet)));
         routes.MapGet("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
         new LiveRoutes(settings, live, stopping).Map(routes);
-        routes.MapGet("/calibration", context => Answers.Page(context, () => CalibrationPage.Render(live.Ask(logger => Calibrations(logger)), settings.UnitWithoutSheet)));
+        routes.MapGet("/calibration", context => answers.Page(context, Calibration));
         new SheetRoutes(settings.SheetFolder).Map(routes);
         routes.MapFallback(Answers.NotThere);
     }
@@ -97,7 +98,15 @@ internal sealed class ShopRoutes
     private ComparedSubjects Compared(ArchiveFile file, IQueryCollection query) =>
         ComparedSubjects.Of(file, query["before"].ToString(), query["after"].ToString(), subjects, settings.Unit);
 
-    private static IReadOnlyList<CalibrationAnswer> Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
+    private string Calibration(ArchiveFile file)
+    {
+        (uint id, CalibrationAnswer[] held) = live.Ask(logger => (logger.Hello().LoggerId, Calibrations(logger)));
+        IReadOnlyList<ArchivedCalibration> known = file.Calibrations.Of(id);
+        DateOnly today = DateOnly.FromDateTime(settings.Clock.GetLocalNow().Date);
+        return CalibrationPage.Render([.. held.Select(one => (one, CalibrationWords.Newest(known, id, one)))], settings.UnitWithoutSheet, today);
+    }
+
+    private static CalibrationAnswer[] Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
 
     private string Report(JudgedSubject judged) => HtmlReport.Render(judged.Subject.Report(judged.Judgement, ArchivedSubjects.SheetOrBlank(judged.Job), settings.Clock.GetLocalNow()));
 

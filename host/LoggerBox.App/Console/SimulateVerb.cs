@@ -31,7 +31,8 @@ internal static class SimulateVerb
         var speed = new Option<string>("--speed") { Description = Messages.SpeedOption, HelpName = "fast|real", DefaultValueFactory = _ => "fast" };
         speed.AcceptOnlyFromAmong("fast", "real");
         var baud = SharedOptions.Between(new Option<int?>("--baud") { Description = Messages.BaudOption, HelpName = "N" }, SlowestBaud, FastestBaud);
-        var verb = new Command("simulate", Messages.SimulateVerb) { cause, seed, tcp, store, link, speed, baud };
+        var bench = SharedOptions.NotEmpty(new Option<string?>("--bench") { Description = CalibrateMessages.BenchOption, HelpName = "FILE" });
+        var verb = new Command("simulate", Messages.SimulateVerb) { cause, seed, tcp, store, link, speed, baud, bench };
         verb.Validators.Add(words =>
         {
             if (words.GetValue(tcp) && words.GetValue(link) is not null)
@@ -47,6 +48,12 @@ internal static class SimulateVerb
             var logger = new VirtualLogger(put, words.GetValue(seed), card, VirtualSettings.Beside(path));
             using IDeviceLine line = OpenLine(words.GetValue(tcp), words.GetValue(baud));
             using PortLink? name = words.GetValue(link) is string place ? PortLink.Create(place, line.PortName) : null;
+            if (words.GetValue(bench) is string pressures)
+            {
+                OnTheBench(terminal, logger, line, new BenchPump(pressures), stop);
+                return CommandLine.Done;
+            }
+
             Run(terminal, logger, line, words.GetValue(speed) == "real", stop);
             return CommandLine.Done;
         });
@@ -76,6 +83,14 @@ internal static class SimulateVerb
         }
 
         service.Answer(stop);
+    }
+
+    private static void OnTheBench(Terminal terminal, VirtualLogger logger, IDeviceLine line, BenchPump bench, CancellationToken stop)
+    {
+        logger.BenchPascal = bench.Pascal(0);
+        terminal.Out.WriteLine(line.PortName);
+        terminal.Error.WriteLine(CalibrateMessages.OnTheBench);
+        new LoggerService(logger, line).Record(stop, bench);
     }
 
     // In a folder the card's log has the name that `fetch --card` looks for.

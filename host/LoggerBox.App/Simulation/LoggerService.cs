@@ -35,7 +35,8 @@ internal sealed class LoggerService
     }
 
     /// <summary>Records in real time and answers in between, until the test at the truck is over.</summary>
-    public void Record(CancellationToken stop)
+    /// <param name="bench">The pump that its transducers hang on in place of the truck.</param>
+    public void Record(CancellationToken stop, BenchPump? bench = null)
     {
         var clock = System.Diagnostics.Stopwatch.StartNew();
         long start = logger.NowMicroseconds;
@@ -44,6 +45,7 @@ internal sealed class LoggerService
             long ahead = logger.NowMicroseconds - start - (long)clock.Elapsed.TotalMicroseconds;
             if (ahead <= 0)
             {
+                logger.BenchPascal = bench?.Pascal(logger.NowMicroseconds);
                 logger.Advance();
             }
 

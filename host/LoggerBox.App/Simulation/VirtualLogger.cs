@@ -68,6 +68,12 @@ internal sealed class VirtualLogger
 
     public bool Finished => ended;
 
+    /// <summary>A bench pump's pressure on all three transducers; null: they hang on the truck.</summary>
+    public double? BenchPascal
+    {
+        set => run.Board.BenchPascal = value;
+    }
+
     /// <summary>Where the truck stands, as a work order would say; null where it would not.</summary>
     public double? AltitudeMetres => run.AltitudeMetres;
 

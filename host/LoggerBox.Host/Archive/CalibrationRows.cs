@@ -24,7 +24,9 @@ public sealed class CalibrationRows
     internal static string Written(DateOnly? day) => day?.ToString(DayFormat, CultureInfo.InvariantCulture) ?? "";
 
     /// <exception cref="FormatException">It is no day.</exception>
-    internal static DateOnly? Day(string written) => written.Length == 0 ? null : DateOnly.ParseExact(written, DayFormat, CultureInfo.InvariantCulture);
+    internal static DateOnly? Day(string written) => written.Length == 0 ? null
+        : DateOnly.TryParseExact(written, DayFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day
+        : throw new FormatException($"\"{Excerpt.Of(written)}\" is no day");
 
     internal static List<ArchivedCalibration> Of(SqliteConnection open, uint loggerId) => open.Rows(
         "SELECT * FROM calibrations WHERE logger_id = $logger ORDER BY id",

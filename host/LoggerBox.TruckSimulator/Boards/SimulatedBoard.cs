@@ -46,6 +46,9 @@ public sealed class SimulatedBoard : IBoard
     /// <summary>Speed on the logger's display, rpm.</summary>
     public double ShownRpm { get; private set; }
 
+    /// <summary>What a bench pump puts on all three transducers, hoses off the truck; null: they hang on the truck.</summary>
+    public double? BenchPascal { get; set; }
+
     public CurrentLoop Loop(int channel) => _loops[channel];
 
     public void Step(long fromMicroseconds, long stepMicroseconds)
@@ -79,7 +82,7 @@ public sealed class SimulatedBoard : IBoard
         }
     }
 
-    private double LinePascal(int line) => line switch
+    private double LinePascal(int line) => BenchPascal ?? line switch
     {
         Channel.Main => _truck.MainPascal,
         Channel.Clutch => _truck.ClutchPascal,

@@ -52,7 +52,7 @@ public sealed class SimulatedRun
     public long NowMicroseconds { get; private set; }
 
     /// <summary>The technician has read the last zero.</summary>
-    public bool Finished => _technician.Finished;
+    public bool Finished => Board.BenchPascal is null && _technician.Finished;
 
     public TruthRow Truth => new(
         NowMicroseconds,
@@ -90,7 +90,12 @@ public sealed class SimulatedRun
         long until = NowMicroseconds + SampleIntervalMicroseconds;
         while (NowMicroseconds < until)
         {
-            _technician.Work(_truck.Controls, _truck.Rpm, LiftTruck.StepSeconds);
+            // On the bench nobody works at the truck, whose engine stays off.
+            if (Board.BenchPascal is null)
+            {
+                _technician.Work(_truck.Controls, _truck.Rpm, LiftTruck.StepSeconds);
+            }
+
             _truck.Step();
             Board.Step(NowMicroseconds, StepMicroseconds);
             PerfectBoard?.Step(NowMicroseconds, StepMicroseconds);

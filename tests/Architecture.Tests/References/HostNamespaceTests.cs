@@ -15,6 +15,7 @@ public class HostNamespaceTests
     /// <summary>For each folder the folders of the host that it must not know.</summary>
     private static readonly Dictionary<string, string[]> MustNotKnow = new()
     {
+        ["Calibrating"] = ["Archive", "Comparing", "DataSheets", "Judging", "Link", "Live", "Report", "Sessions", "Subjects", "Traces"],
         ["Releasing"] = ["Archive", "Comparing", "DataSheets", "Judging", "Link", "Live", "Report", "Sessions", "Subjects", "Traces", "Units"],
         ["Units"] = ["Archive", "DataSheets", "Judging", "Link", "Report", "Sessions", "Subjects", "Traces"],
         ["DataSheets"] = ["Archive", "Judging", "Link", "Report", "Sessions", "Subjects", "Traces"],

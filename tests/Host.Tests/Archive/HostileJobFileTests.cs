@@ -15,6 +15,7 @@ public sealed class HostileJobFileTests : IDisposable
     private const byte SessionCode = 3;
     private const byte CorrectionCode = 4;
     private const byte GateCode = 128;
+    private const byte CalibrationCode = 129;
 
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.Zero);
 
@@ -29,6 +30,10 @@ public sealed class HostileJobFileTests : IDisposable
         archive.Jobs.AddSessions("J1", ["S1"], Now);
         archive.Corrections.DateSession("S1", Now, "A. Fitter", "clock was empty", Now);
         archive.Gates.Tick("J1", ["chocks"], "B. Smith", "dry", Now.AddSeconds(7));
+        archive.Calibrations.Add(
+        [
+            new ArchivedCalibration(RecordedBytes.LoggerId, 2, 3196, 12801, 3_447_379, 8600, "TX-5", "DW-1", "C-77", new DateOnly(2026, 1, 10), null, new DateOnly(2027, 1, 11), "A", "1 2", Now),
+        ]);
         using MemoryStream file = new();
         JobFileWriter.Write(archive, "J1", file);
         sound = file.ToArray();
@@ -88,6 +93,11 @@ public sealed class HostileJobFileTests : IDisposable
     [InlineData(GateCode, "B. Smith", "B.\u0007Smith", "nobody answers")]
     [InlineData(GateCode, "dry", "\e[31mdry", "no note")]
     [InlineData(GateCode, "0", "2", "\"withdrawn\" is no whole number")]
+    [InlineData(CalibrationCode, "2", "4", "\"channel\" is no whole number")]
+    [InlineData(CalibrationCode, "12801", "0", "no span")]
+    [InlineData(CalibrationCode, "3447379", "3447379000", "span_pa")]
+    [InlineData(CalibrationCode, "2027-01-11", "2027-13-01", "2027-13-01")]
+    [InlineData(CalibrationCode, "2027-01-11", "\e[2J", "\" [2J\" is no day")]
     [InlineData(GateCode, "1772443807", "-1", "made_utc")]
     [InlineData(CorrectionCode, "1772443800", "9223372036854775807", "\"value\" is no whole number")]
     public void A_value_that_no_archive_wrote_is_refused(byte section, string old, string fresh, string reason)

@@ -133,6 +133,19 @@ public sealed class JobFileTests : IDisposable
         Assert.Equal(["chocks", "ventilation", "-chocks", "chocks"], after.Jobs.Load("J3").Gates.Select(tick => (tick.Withdrawn ? "-" : "") + tick.Gate));
     }
 
+    [Fact]
+    public void The_calibrations_of_its_loggers_travel_with_a_job_once()
+    {
+        ArchivedCalibration main = new(
+            RecordedBytes.LoggerId, 1, 3196, 12800, 3_447_379, 8600, "TX-5 <b>", "DW-1", "C-77", new DateOnly(2026, 1, 10), new DateOnly(2027, 1, 10), new DateOnly(2027, 1, 11), "A. Fitter", "319600 0", Now);
+        first.Calibrations.Add([main, main with { LoggerId = 99 }]);
+        Import(Export("J2"));
+        Assert.False(Import(Export("J2")).Changed);
+        using ArchiveFile second = Second();
+        Assert.Equal(main, Assert.Single(second.Calibrations.Of(RecordedBytes.LoggerId)));
+        Assert.Empty(second.Calibrations.Of(99));
+    }
+
     /// <summary>A file of a program before there were gates has no section 128, as JOBFILE.md has it.</summary>
     [Fact]
     public void A_file_without_gates_is_taken_and_releases_nothing()

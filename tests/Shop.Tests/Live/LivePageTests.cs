@@ -1,6 +1,11 @@
+using System;
 using System.Globalization;
 using System.Threading.Tasks;
 using LoggerBox.EndToEnd.Tests;
+using LoggerBox.Host.Archive;
+using LoggerBox.Host.Link;
+using LoggerBox.Protocol.Link;
+using LoggerBox.Protocol.Records;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -41,10 +46,45 @@ public sealed class LivePageTests(OpenShop shop, Browser browser)
         await watcher.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'reading'");
         await using Visitor visitor = await browser.Visit(server.Address, "/calibration");
         Assert.Contains("3447 kPa", await visitor.Page.Locator("table").InnerTextAsync());
+        Assert.Contains("never: the logger's own values", await visitor.Page.Locator("table").InnerTextAsync());
+        Assert.Contains("eye protection", await visitor.Page.Locator("main").InnerTextAsync());
         await visitor.FindNothingWrong();
         string before = await watcher.Page.Locator("#main").InnerTextAsync();
         await watcher.Page.WaitForFunctionAsync("before => document.getElementById('main').textContent !== before", before);
         Assert.Equal("reading", await watcher.Page.Locator("body").GetAttributeAsync("data-state"));
+    }
+
+    [BrowserFact]
+    public async Task The_calibration_page_names_reference_certificate_and_what_is_overdue()
+    {
+        const uint Logger = 0x5E1F0001;
+        using var logger = SimulatedLogger.Start("--tcp");
+        using (HostLine line = HostLine.Open(logger.Port))
+        using (ArchiveFile archive = ArchiveFile.OpenExisting(shop.Archive))
+        {
+            foreach (int channel in (int[])[Channel.Main, Channel.Clutch])
+            {
+                new LoggerConnection(line).SendCalibration(new SendCalibration
+                {
+                    Channel = (byte)channel, Kind = ChannelKind.CurrentLoop, ZeroCounts = 3196, SpanCounts = 12800, SpanPascal = 3_452_491, UtcSeconds = 1_760_000_000, Transducer = OpenShop.HostileName[..20], Reference = "DW-1",
+                });
+                archive.Calibrations.Add(
+                [
+                    new ArchivedCalibration(Logger, channel, 3196, 12800, 3_452_491, 8600, "TX", OpenShop.HostileName, "C-77", new DateOnly(2025, 1, 10), new DateOnly(2099, 1, 10),
+                        channel == Channel.Main ? new DateOnly(2026, 1, 31) : new DateOnly(2099, 1, 31), "A. Fitter", "", DateTimeOffset.FromUnixTimeSeconds(1_760_000_000)),
+                ]);
+            }
+        }
+
+        await using ShopServer server = await ShopServer.Start(shop.Settings(logger.Port));
+        await using Visitor visitor = await browser.Visit(server.Address, "/calibration");
+        ILocator rows = visitor.Page.Locator("tbody tr");
+        Assert.Contains("▶ OVERDUE 2026-01-31", await rows.Nth(0).InnerTextAsync());
+        Assert.Contains("C-77, 2025-01-10, good until 2099-01-10", await rows.Nth(0).InnerTextAsync());
+        Assert.Contains("<script>alert(1)</script>", await rows.Nth(0).InnerTextAsync());
+        Assert.DoesNotContain("OVERDUE", await rows.Nth(1).InnerTextAsync());
+        Assert.True(await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 1024);
+        await visitor.FindNothingWrong();
     }
 
     [BrowserFact]

@@ -88,7 +88,7 @@ internal static class JobFileValues
     public static ArchivedCalibration Calibration(JobFileFields fields)
     {
         int Whole(string name) => (int)fields.Integer(name, int.MinValue, int.MaxValue);
-        DateOnly? Day(string name) => fields.Text(name) is { Length: <= 10 } day ? CalibrationRows.Day(day) : throw new FormatException($"\"{name}\" is no day");
+        DateOnly? Day(string name) => CalibrationRows.Day(fields.Text(name));
         Expect(Whole("span_counts") != 0, "a calibration has no span");
         return new ArchivedCalibration(
             (uint)fields.Integer("logger", 0, uint.MaxValue),
