@@ -247,6 +247,12 @@ internal static class Messages
     public static string SheetFromSuspect(string id, string cause, string reason) =>
         $"Job {id} is no job of a healthy truck: {cause}{(reason.Length == 0 ? "" : $" ({reason.TrimEnd('.')})")}. Leave it out, or repair the truck and name the job after the repair.";
 
+    public static string SheetFromWithoutSheet(string id) =>
+        $"Job {id} was judged by no limit of a data sheet: nobody knows whether its truck was healthy. Leave it out, or write the job again with --sheet.";
+
+    public static string SheetFromCold(string id) =>
+        $"Job {id} was done with cold oil: its pressures are no warm truck's. Leave it out, or repeat the test warm.";
+
     public static string Serving(string archive) => $"The shop page shows {archive}. Open the address above in a browser on this computer; Ctrl-C ends it.";
 
     public static string WatchClockName(LiveMoment moment) =>

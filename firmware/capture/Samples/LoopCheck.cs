@@ -4,7 +4,7 @@ namespace LoggerBox.Capture.Samples
 {
     /// <summary>
     /// A loop's current against the bands of NAMUR NE 43: 3.8 to 20.5 mA measure, up to 3.6 and from 21 mA the loop has failed, between
-    /// is saturated. A pressure that another instrument recorded is always valid.
+    /// is saturated: a transducer that can show no more stands at 20.5 mA. A pressure that another instrument recorded is always valid.
     /// </summary>
     public sealed class LoopCheck
     {
@@ -28,7 +28,7 @@ namespace LoggerBox.Capture.Samples
         /// <summary>The reading, or Missing where the current says nothing about a pressure.</summary>
         public int Pass(int counts)
         {
-            if (counts >= LowestCounts && counts <= HighestCounts && _kind == ChannelKind.CurrentLoop)
+            if (counts >= LowestCounts && counts < HighestCounts && _kind == ChannelKind.CurrentLoop)
             {
                 _state = LoopState.Measuring;
                 return counts;
@@ -52,7 +52,7 @@ namespace LoggerBox.Capture.Samples
 
             return counts <= OpenCounts ? LoopState.Open
                 : counts >= ShortCounts ? LoopState.Shorted
-                : counts < LowestCounts || counts > HighestCounts ? LoopState.Saturated
+                : counts < LowestCounts || counts >= HighestCounts ? LoopState.Saturated
                 : LoopState.Measuring;
         }
     }

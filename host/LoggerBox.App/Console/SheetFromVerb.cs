@@ -32,7 +32,7 @@ internal static class SheetFromVerb
             JobReadings[] readings = [.. subjects.Select(Healthy)];
             Job first = subjects[0].Subject.Job!;
             DataSheet sheet = subjects[0].Sheet;
-            WholeFile.Write(path, DrawnSheet.Write(first.Details.Truck, first.Details.Fuel, sheet.HoldRpm, readings, line.GetValue(unit) ?? sheet.Unit));
+            WholeFile.Write(path, DrawnSheet.Write(first.Details.Truck, first.Details.Fuel, new SharedSetUp([.. subjects.Select(one => one.Sheet)]), readings, line.GetValue(unit) ?? sheet.Unit));
             terminal.Out.WriteLine(Messages.Wrote(path));
             return CommandLine.Done;
         });
@@ -49,7 +49,7 @@ internal static class SheetFromVerb
             throw new UserErrorException(Messages.SheetFromTooFew(different, DrawnSheet.FewestJobs));
         }
 
-        return [.. jobs.Select(job => (ArchivedSubjects.OfJob(file, job), ArchivedSubjects.SheetOrBlank(job)))];
+        return [.. jobs.Select(job => (ArchivedSubjects.OfJob(file, job), OwnSheet(job)))];
     }
 
     private static void RefuseOtherTrucks(List<(Subject Subject, DataSheet Sheet)> subjects)
@@ -73,6 +73,10 @@ internal static class SheetFromVerb
         }
     }
 
+    // Without limits every truck is healthy.
+    private static DataSheet OwnSheet(Job job) =>
+        ArchivedSubjects.OwnSheet(job) ?? throw new UserErrorException(Messages.SheetFromWithoutSheet(job.Id));
+
     private static string Kind(Subject subject, DataSheet sheet) => Messages.TruckKind(subject.Job!.Details.Truck, subject.Job.Details.Fuel, sheet.HoldRpm);
 
     private static JobReadings Healthy((Subject Subject, DataSheet Sheet) one)
@@ -83,6 +87,16 @@ internal static class SheetFromVerb
         if (judgement.Suspects.Count > 0)
         {
             throw new UserErrorException(Messages.SheetFromSuspect(job.Id, CauseWords.Of(judgement.Suspects[0].Code), judgement.Suspects[0].For is [string reason, ..] ? reason : ""));
+        }
+
+        if (!Outcome.IsJudged(judgement))
+        {
+            throw new UserErrorException(Messages.SheetFromWithoutSheet(job.Id));
+        }
+
+        if (Outcome.IsCold(judgement))
+        {
+            throw new UserErrorException(Messages.SheetFromCold(job.Id));
         }
 
         return new JobReadings(job.Id, job.Opened, job.Details.Serial, SheetReadings.Of(Judge.EvidenceOf(subject.Sessions, sheet, subject.Facts)));

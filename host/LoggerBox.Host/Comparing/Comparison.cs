@@ -80,6 +80,11 @@ public sealed record Comparison(
         return new ReadingChange(either.Step, either.Quantity, either.Unit, before, after, change, uncertainty);
     }
 
+    private static IEnumerable<string> Unmatched(Judgement judgement) =>
+        Rows(judgement).Where(rows => rows.Count() > 1).Select(rows => $"{Words.Quantity(rows.Key.Item2)} ({StepWords.Of(rows.Key.Item1).ToLowerInvariant()})");
+
+    private static string Version(Judgement judgement) => judgement.SheetVersion.Length == 0 ? "no file" : judgement.SheetVersion;
+
     private static IEnumerable<string> Doubts(Judgement before, Judgement after)
     {
         if (before.Truck != after.Truck)
@@ -90,6 +95,16 @@ public sealed record Comparison(
         if (before.SheetName != after.SheetName)
         {
             yield return $"Before was judged by {before.SheetName}, after by {after.SheetName}: the limits may differ.";
+        }
+        else if (before.SheetVersion != after.SheetVersion)
+        {
+            yield return $"{before.SheetName} was changed in between (before {Version(before)}, after {Version(after)}): the limits may differ. Judge both with --sheet to compare by one.";
+        }
+
+        string[] gearless = [.. Unmatched(before).Union(Unmatched(after))];
+        if (gearless.Length > 0)
+        {
+            yield return $"Not compared, because nobody knows in which gear it was: {string.Join(", ", gearless)}. Tag the gears or mark the steps; each report shows these readings.";
         }
 
         if (Outcome.IsIncomplete(after))

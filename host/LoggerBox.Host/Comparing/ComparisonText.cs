@@ -38,7 +38,7 @@ public static class ComparisonText
             return comparison.Still.Count > 0 ? "Still suspected after the repair" : "Another suspect after the repair";
         }
 
-        if (Outcome.IsIncomplete(comparison.After) || !Outcome.IsJudged(comparison.After))
+        if (!Outcome.IsComplete(comparison.After))
         {
             return "No suspect after the repair so far; the test is not complete";
         }

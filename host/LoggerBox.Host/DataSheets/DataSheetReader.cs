@@ -72,28 +72,10 @@ public static class DataSheetReader
         DataSheet sheet = SheetSections.Read(new TableReader(table, findings), fileName, VersionOf(text));
         if (!findings.HasErrors)
         {
-            Doubts(sheet, findings);
+            SheetDoubts.Find(sheet, findings);
         }
 
         return sheet;
-    }
-
-    private static void Doubts(DataSheet sheet, FindingList findings)
-    {
-        if (sheet.Truck.Length == 0)
-        {
-            findings.Warning(1, "[truck] has no name: the report will not say which truck it is for.");
-        }
-
-        if (sheet.Source.Length == 0)
-        {
-            findings.Warning(1, "[truck] has no source: write the manual, section and page, who typed it and who checked it.");
-        }
-
-        if (sheet.EngineByFuel.Count > 0 && sheet.Engine.Fuel is null)
-        {
-            findings.Warning(1, "[engine] has tables by fuel but no fuel: without the fuel on the job, only what stands in [engine] itself is judged.");
-        }
     }
 
     private static string ReadText(string path)

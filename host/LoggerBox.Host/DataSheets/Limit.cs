@@ -9,6 +9,9 @@ public sealed record Limit(double? Min, double? Max, double? Nominal, int Line)
 {
     public bool IsJudged => Min is not null || Max is not null;
 
+    /// <summary>Whether two limits, in whatever lines and words, ask for the same.</summary>
+    public static bool SameBounds(Limit? one, Limit? other) => one?.Min == other?.Min && one?.Max == other?.Max;
+
     /// <summary>The figures as the manual prints them, without unit: "2450 ± 60", "940 to 1240", "at least 150".</summary>
     public string Printed { get; init; } = "";
 

@@ -25,7 +25,7 @@ internal static partial class TomlTree
 
         if (document.HasErrors)
         {
-            Report(document.Diagnostics, findings);
+            Report(document.Diagnostics, text, findings);
             return null;
         }
 
@@ -51,7 +51,7 @@ internal static partial class TomlTree
     }
 
     /// <summary>A syntax error makes the parser stumble over what follows, so only the first one is told; keys given twice are told one by one.</summary>
-    private static void Report(DiagnosticsBag diagnostics, FindingList findings)
+    private static void Report(DiagnosticsBag diagnostics, string text, FindingList findings)
     {
         foreach (DiagnosticMessage diagnostic in diagnostics)
         {
@@ -59,7 +59,8 @@ internal static partial class TomlTree
             Match twice = GivenTwice().Match(diagnostic.Message);
             if (!twice.Success)
             {
-                findings.Error(line, $"not valid TOML: {Excerpt.Of(diagnostic.Message.Trim())}.");
+                (int place, string? advice) = TomlSlips.Find(text, line);
+                findings.Error(place, advice is null ? $"not valid TOML: {Excerpt.Of(diagnostic.Message.Trim())}." : $"not valid TOML: {advice}");
                 return;
             }
 

@@ -1,6 +1,4 @@
-using System;
 using System.Collections.Generic;
-using System.Linq;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Sessions;
@@ -48,10 +46,6 @@ public sealed class Evidence
     /// <summary>Pressure reading of a step in the sheet's unit.</summary>
     public Measured? InSheetUnit(Measured? pascal) => pascal?.Scaled(1 / Sheet.Unit.InPascal());
 
-    private static EngineLimits EngineOf(DataSheet sheet, JobFacts facts)
-    {
-        string? fuel = facts.Fuel;
-        var match = sheet.EngineByFuel.FirstOrDefault(pair => string.Equals(pair.Key, fuel, StringComparison.OrdinalIgnoreCase));
-        return match.Value ?? sheet.Engine;
-    }
+    private static EngineLimits EngineOf(DataSheet sheet, JobFacts facts) =>
+        FuelLimits.IsFuelUnknown(sheet, facts.Fuel) ? FuelLimits.Common(sheet) : sheet.EngineFor(facts.Fuel);
 }

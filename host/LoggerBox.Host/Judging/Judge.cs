@@ -51,8 +51,15 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(sheet);
         ArgumentNullException.ThrowIfNull(facts);
         var plan = SheetPlan.Make(sheet, facts.Fuel);
-        var holds = sessions.SelectMany(session => HoldMeasuring.Measure(session, plan)).Select(hold => ClutchPort.Seen(hold, sheet)).ToList();
-        return new Evidence(sessions, sheet, facts, new StepReadings(holds, HoldGates.Voids(holds, sheet)));
+        var holds = ClutchPort.Seen([.. sessions.SelectMany(session => Measured(session, plan))], sheet);
+        return new Evidence(
+            [.. sessions.Select(session => ClutchPort.Seen(session, holds, sheet))], sheet, facts, new StepReadings(holds, HoldGates.Voids(holds, sheet)));
+    }
+
+    private static IEnumerable<MeasuredHold> Measured(RecordedSession session, PlanRecord plan)
+    {
+        IReadOnlyList<LoopFault> faults = LoopFault.Of(session);
+        return HoldMeasuring.Measure(session, plan).Select(hold => LoopFault.Seen(hold, faults));
     }
 
     private static IEnumerable<ValidityNote> Notes(Evidence evidence, PressureUnit unit) =>
@@ -61,6 +68,7 @@ public static class Judge
             .Concat(Completeness.Notes(evidence))
             .Concat(SheetNotes.Of(evidence.Sheet))
             .Concat(EngagementNotes.Of(evidence))
+            .Concat(LoopNotes.Of(evidence))
             .Concat(DriftNotes.Of(evidence.Steps, unit));
 
     private static JudgedHold Shown(MeasuredHold hold, StepReadings steps, PressureUnit unit) => new(

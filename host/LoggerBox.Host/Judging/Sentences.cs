@@ -28,7 +28,7 @@ public static class Sentences
 
     // What was not done right, what is missing, what bears on the readings.
     public static string OutsideSpeedWindow(Step step, double rpm, DataSheet sheet) =>
-        $"{Words.StepName(step)} was at {Words.Rpm(rpm)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again.";
+        $"{Capital(Words.StepName(step))} was at {Words.Rpm(rpm)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again.";
 
     public static string NotAtRest(Step step, IEnumerable<string> changes) =>
         $"Not quite at rest at {Words.StepName(step)}: {string.Join(", ", changes)}. What is shown is the middle, and its uncertainty holds the change. If it must be closer, hold longer with a steady foot.";
@@ -42,7 +42,7 @@ public static class Sentences
     public static string MorePlacesDamaged(int places) => $"{places} more places of the recording are damaged: fetch the session again, or record it again.";
 
     public static string SamplesOfHoldLost(Step step) =>
-        $"{Words.StepName(step)} was measured by the logger while it recorded; samples of it were lost since, so its curve has a hole.";
+        $"{Capital(Words.StepName(step))} was measured by the logger while it recorded; samples of it were lost since, so its curve has a hole.";
 
     public static string SeenOnce(Step step) =>
         $"The step {Words.StepName(step)} was seen once, and the recording does not say in which gear: some causes cannot be seen without the other gear.";
@@ -51,7 +51,7 @@ public static class Sentences
 
     public static string StepVoid(Step step) => $"The step {Words.StepName(step)} is void: some causes cannot be seen without it.";
 
-    public static string ChannelsMissing(string channels, Step step) => $"{channels} not measured at {Words.StepName(step)}: some causes cannot be seen without it.";
+    public static string ChannelsMissing(IEnumerable<string> channels, Step step) => $"{Capital(string.Join(", ", channels).ToLowerInvariant())} not measured at {Words.StepName(step)}: some causes cannot be seen without it.";
 
     public static string ZeroOffset(string channel, double pascal, PressureUnit unit) =>
         $"{channel} read {Words.Pressure(pascal, unit)} with the engine off; this was subtracted.";
@@ -64,11 +64,35 @@ public static class Sentences
 
     public static string OilHot(double celsius, double limit) => $"Oil at {celsius:0} °C, above the sheet's {limit:0} °C: pressures sag when it is thin.";
 
+    public static string LoopOpen(string channel, double seconds, IReadOnlyList<Step> steps) =>
+        $"{channel}: no current in its loop (3.6 mA or less) from {seconds:0} s on, {At(steps)}: a wire is broken, a plug is off, or the supply is gone. Put it right and repeat what is missing.";
+
+    public static string LoopShorted(string channel, double seconds, IReadOnlyList<Step> steps) =>
+        $"{channel}: too much current in its loop (21 mA or more) from {seconds:0} s on, {At(steps)}: the cable is shorted or the transducer has failed. Put it right and repeat what is missing.";
+
+    public static string LoopOutOfRange(string channel, Step step) =>
+        $"{channel} was at the end of its transducer's range at {Words.StepName(step)} (20.5 mA or more, or less than 3.8 mA): it may be any pressure beyond. Fit a transducer of larger range and repeat the step.";
+
+    public static string LimitsDrawnFromJobs(string jobs) =>
+        $"The limits were drawn from the shop's own healthy jobs {jobs}, they are not the manual's: outside means unlike those trucks. Look the manual up before anything is taken apart.";
+
+    public static string OilCold(double celsius, double least, bool isSheets) =>
+        $"Oil at {celsius:0} °C, below {(isSheets ? "the sheet's" : "the usual")} {least:0} °C: cold oil raises pressures, slows engagements and hides leaks, so limits that are kept prove nothing. Warm the truck up and repeat the test.";
+
     public static string StallTooLong(Step step, double seconds, double limit) =>
-        $"{Words.StepName(step)} was held for {seconds:0.0} s, longer than {limit:0} s: the oil heats fast.";
+        $"{Capital(Words.StepName(step))} was held for {seconds:0.0} s, longer than {limit:0} s: the oil heats fast, and speed and pressures sag. Cool down in N and hold the next one shorter.";
+
+    public static string StallReadTooLate(Step step, double limit) =>
+        $"{Capital(Words.StepName(step))} came to rest only after more than {limit:0} s: by then the oil is too hot to judge by. Cool down in N and repeat it, full pedal at once and no longer than {limit:0} s.";
 
     public static string CoolDownShort(Step before, Step step, double seconds, double wanted) =>
-        $"Only {seconds:0} s between {Words.StepName(before)} and {Words.StepName(step)}, less than {wanted:0} s: the oil was still hot from the one before.";
+        $"Only {seconds:0} s between {Words.StepName(before)} and {Words.StepName(step)}, less than {wanted:0} s: the oil was still hot from the one before. Cool down in N for {wanted:0} s between stalls.";
+
+    public static string StallALittleHigh(double forward, double reverse, double most) =>
+        $"Stall in F {Words.Rpm(forward)} and in R {Words.Rpm(reverse)}, at most {Words.Rpm(most)}: a little high in both directions is a guide and no finding. Chalk the tyres to see that the truck stands still, check the oil level, read the speed with a second tachometer, and repeat before anything is opened.";
+
+    public static string FuelUnknown(IEnumerable<string> fuels, IReadOnlyList<string> differing) =>
+        $"The data sheet has figures by fuel ({string.Join(", ", fuels)}), and nobody wrote down what the truck ran on: not judged {string.Join(", ", differing)}. Write the fuel on the work order and judge again.";
 
     public static string TooCloseToCall(IReadOnlyList<Check> checks) =>
         $"Too close to a limit to call: {string.Join(", ", checks.Select(CheckedReading))}. Repeat it once; the last good try counts.";
@@ -82,6 +106,10 @@ public static class Sentences
 
     public static string AirThin(double torqueLoss, double stallDrop) =>
         $"At this altitude and air temperature a sound engine that breathes freely gives about {torqueLoss * 100:0} % less torque, and stalls up to {stallDrop * 100:0} % lower. Nothing was corrected for it.";
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string At(IReadOnlyList<Step> steps) => steps.Count == 0 ? "between the steps" : "at " + string.Join(", ", steps.Select(Words.StepName));
 
     private static string CheckedReading(Check check)
     {
@@ -126,6 +154,9 @@ public static class Sentences
     public static string PickupRatio(string step, double rpm, double ratio) => $"{step} {Words.Rpm(rpm)}, {ratio:0.00} of what the sheet says.";
 
     public static string PickupScale(string ratio) => $"All by about the same ratio: the shown speed is {ratio} times the true one.";
+
+    public static string PickupScalePossible(double ratio, int over, int under) =>
+        $"All by the same ratio {ratio:0.000}, and idle allows it: the shown speed may be {over}/{under} of the true one, as with teeth counted wrongly. A second tachometer tells it from governor and engine.";
 
     public static string ZeroShifted(string channel, double pascal, double largest, PressureUnit unit) =>
         $"{channel} reads {Words.Pressure(pascal, unit)} with the engine off; nothing beyond {Words.Pressure(largest, unit)} either way is usual.";
@@ -181,6 +212,6 @@ public static class Sentences
         Cause.PressureLinesSwapped => "Follow each hose from port to transducer with the engine off and pressure gone; repeat idle in N.",
         Cause.GearTagWrong => "Watch the gear display while a helper moves the lever; correct the tag's wiring or the marks.",
         Cause.OilCold => "Warm the oil to the sheet's temperature and repeat the test before anything is opened.",
-        _ => "Correct for altitude and intake air (or compare with another truck on the site) before the engine is blamed.",
+        _ => "Compare with a sound truck of the same kind on the same site before the engine is blamed; a reading is never corrected for air.",
     };
 }

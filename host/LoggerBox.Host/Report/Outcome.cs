@@ -1,6 +1,7 @@
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging;
+using LoggerBox.Host.Judging.Validity;
 
 namespace LoggerBox.Host.Report;
 
@@ -8,6 +9,8 @@ namespace LoggerBox.Host.Report;
 public static class Outcome
 {
     public const string Incomplete = "incomplete";
+
+    private const int MostNamed = 2;
 
     public static string Headline(Judgement judgement)
     {
@@ -27,8 +30,13 @@ public static class Outcome
             return "Nothing was judged: the data sheet gives no limit for what was measured";
         }
 
-        return judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict))
-            ? "Readings outside the limits, and no known cause explains them"
+        if (judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict)))
+        {
+            return "Readings outside the limits, and no known cause explains them";
+        }
+
+        return IsCold(judgement) ? "No suspect so far; the oil was cold"
+            : Borderline(judgement) is { Count: > 0 } close ? $"No suspect; too close to a limit to call: {Some(close)}"
             : "What was measured is normal";
     }
 
@@ -47,7 +55,17 @@ public static class Outcome
 
     /// <summary>No suspect, and no finding of health either.</summary>
     public static bool IsOpen(Judgement judgement) =>
-        IsIncomplete(judgement) || !IsJudged(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict));
+        !IsComplete(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict) || VerdictWords.IsClose(check.Verdict));
+
+    /// <summary>Every step was measured, judged by limits, and with warm oil.</summary>
+    public static bool IsComplete(Judgement judgement) => !IsIncomplete(judgement) && IsJudged(judgement) && !IsCold(judgement);
+
+    public static bool IsCold(Judgement judgement) => judgement.Validity.Any(note => note.Code == SessionNotes.OilCold);
+
+    private static List<string> Borderline(Judgement judgement) =>
+        [.. judgement.Checks.Where(check => VerdictWords.IsClose(check.Verdict)).Select(check => $"{Words.Quantity(check.Quantity)} ({StepWords.Of(check.Step).ToLowerInvariant()})")];
+
+    private static string Some(List<string> names) => names.Count <= MostNamed ? string.Join(", ", names) : $"{string.Join(", ", names.Take(MostNamed))} and {names.Count - MostNamed} more";
 
     private static bool Counts(Check check) => check.Verdict is not (Verdict.NotMeasured or Verdict.Void);
 

@@ -248,7 +248,7 @@ public sealed class TextReport
         return Paint(code, VerdictWords.Symbol(verdict) + " " + VerdictWords.Word(verdict));
     }
 
-    private static string ColourOf(Judgement judgement) => judgement.Suspects.Count > 0 ? "1;31" : Outcome.IsIncomplete(judgement) || !Outcome.IsJudged(judgement) ? "1;33" : "1;32";
+    private static string ColourOf(Judgement judgement) => judgement.Suspects.Count > 0 ? "1;31" : Outcome.IsOpen(judgement) ? "1;33" : "1;32";
 
     private string Paint(string code, string text) => colour ? $"\e[{code}m{text}\e[0m" : text;
 

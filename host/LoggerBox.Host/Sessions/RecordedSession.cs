@@ -34,6 +34,21 @@ public sealed class RecordedSession
     public IEnumerable<RecordedSample> SamplesBetween(long from, long to) => Samples is StoredSamples stored
         ? stored.Between(from, to)
         : Samples.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
+
+    /// <summary>The same session, but for these engagements.</summary>
+    public RecordedSession With(IReadOnlyList<EngagementRecord> engagements) => new()
+    {
+        Header = Header,
+        Plan = Plan,
+        Holds = Holds,
+        Engagements = engagements,
+        RunUps = RunUps,
+        Events = Events,
+        Dropouts = Dropouts,
+        End = End,
+        Samples = Samples,
+        Gaps = Gaps,
+    };
 }
 
 /// <summary>One sample set; a reading is <see cref="SampleSet.Missing"/> where there is none.</summary>

@@ -24,7 +24,7 @@ internal static class ComparePage
 
     private static void WriteOutcome(Markup page, Comparison comparison)
     {
-        bool normal = comparison.After.Suspects.Count == 0 && !Outcome.IsIncomplete(comparison.After) && Outcome.IsJudged(comparison.After);
+        bool normal = comparison.After.Suspects.Count == 0 && Outcome.IsComplete(comparison.After);
         (string look, string sign) = comparison.After.Suspects.Count > 0 ? ("found", "▶") : normal ? ("normal", "✓") : ("open", "△");
         page.Open("section", "outcome " + look, ("aria-labelledby", "outcome"));
         page.Open("h2", null, ("id", "outcome")).Element("span", sign, "sign", ("aria-hidden", "true")).Text(ComparisonText.Headline(comparison)).Close("h2");

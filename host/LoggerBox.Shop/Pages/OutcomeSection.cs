@@ -28,7 +28,6 @@ internal static class OutcomeSection
             return ("found", "▶");
         }
 
-        bool open = Outcome.IsIncomplete(judgement) || !Outcome.IsJudged(judgement) || judgement.Checks.Any(check => VerdictWords.IsOutside(check.Verdict));
-        return open ? ("open", "△") : ("normal", "✓");
+        return Outcome.IsOpen(judgement) ? ("open", "△") : ("normal", "✓");
     }
 }

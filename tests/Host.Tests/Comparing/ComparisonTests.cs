@@ -13,6 +13,25 @@ namespace LoggerBox.Host.Tests.Comparing;
 /// <summary>An invented truck before and after a repair.</summary>
 public sealed class ComparisonTests
 {
+    [Fact]
+    public void Two_versions_of_one_sheet_are_told_apart()
+    {
+        Judgement judged = Judged.Of(new TestSession());
+        Assert.DoesNotContain(Comparison.Of(judged with { SheetVersion = "1a" }, judged with { SheetVersion = "1a" }).Notes, note => note.Contains("limits", StringComparison.Ordinal));
+        Assert.Contains(
+            Comparison.Of(judged with { SheetVersion = "1a" }, judged with { SheetVersion = "2b" }).Notes,
+            note => note.StartsWith("truck.toml was changed in between (before 1a, after 2b): the limits may differ.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Readings_of_gears_that_nobody_tagged_are_not_dropped_without_a_word()
+    {
+        Judgement untagged = Judged.Of(new TestSession { GearsKnown = false });
+        string note = Assert.Single(Comparison.Of(untagged, untagged).Notes, note => note.StartsWith("Not compared, because nobody knows in which gear", StringComparison.Ordinal));
+        Assert.Contains("clutch pressure (hold speed, in gear)", note, StringComparison.Ordinal);
+        Assert.DoesNotContain(Comparison.Of(Judged.Of(new TestSession()), Judged.Of(new TestSession())).Notes, note => note.StartsWith("Not compared", StringComparison.Ordinal));
+    }
+
     private static readonly Step[] Forward = [Step.IdleForward, Step.HoldForward];
 
     [Fact]

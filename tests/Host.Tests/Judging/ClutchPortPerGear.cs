@@ -39,6 +39,25 @@ public sealed class ClutchPortPerGear
     public void At_a_common_port_the_same_readings_are_a_clutch_that_stays_empty() =>
         Assert.NotEmpty(Of(perGear: false, HoseOnForward()).Suspects);
 
+    // A drained clutch still holds a little: 6 psi at idle and at speed.
+    [Theory]
+    [InlineData(6)]
+    [InlineData(12)]
+    public void What_little_stands_in_the_other_gear_is_no_engagement_and_no_leak(double residual)
+    {
+        var session = new TestSession { EngageReverse = 4.5 };
+        foreach (Step step in Reverse)
+        {
+            session.Set(step, clutch: residual);
+        }
+
+        var judgement = Of(perGear: true, session);
+        Assert.Equal(Verdict.NotMeasured, Judged.Check(judgement, "engage-R", "engagement-time").Verdict);
+        Assert.Equal(Verdict.In, Judged.Check(judgement, "engage-F", "engagement-time").Verdict);
+        Assert.Equal(Verdict.NotMeasured, Judged.Check(judgement, "idle-R", "clutch").Verdict);
+        Assert.True(judgement.Suspects.Count == 0, Judged.Told(judgement));
+    }
+
     private static TestSession HoseOnForward() => new TestSession().Scale(Channel.Clutch, 0, Reverse).Unfilled(forward: false);
 
     private static Judgement Of(bool perGear, params TestSession[] sessions) => Judge.Of(

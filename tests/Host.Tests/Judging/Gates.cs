@@ -50,6 +50,19 @@ public sealed class Gates
     }
 
     [Theory]
+    [InlineData(5.5)]
+    [InlineData(30.0)]
+    public void A_zero_shift_beside_a_fault_is_told_behind_it(double offset)
+    {
+        var session = new TestSession { ZeroMain = offset }.Set(Step.StallForward, rpm: 1350).Set(Step.StallReverse, rpm: 1352);
+        var judgement = Judged.Of(session);
+        Assert.Contains("stator-slipping", Judged.First(judgement));
+        Suspect shift = Assert.Single(judgement.Suspects, suspect => suspect.Code == "pressure-zero-shift");
+        Assert.True(shift.Rank > 1 && shift == judgement.Suspects[^1], Judged.Told(judgement));
+        Assert.True(judgement.Suspects.All(suspect => suspect.Score >= shift.Score), Judged.Told(judgement));
+    }
+
+    [Theory]
     [InlineData("clear, yellow", false)]
     [InlineData("no foam, not low", false)]
     [InlineData("Foaming a little", true)]

@@ -160,6 +160,7 @@ public sealed class TestSession
             int total = (int)(1000 * (seconds ?? 0));
             yield return new EngagementRecord
             {
+                StartMicroseconds = gear == Gear.Forward ? 175_000_000 : 235_000_000,
                 Gear = gear,
                 Disturbed = cut,
                 FillMilliseconds = total / 3,

@@ -6,19 +6,20 @@ namespace LoggerBox.Host.Tests.Judging;
 /// <summary>The data sheet of the invented truck, in psi.</summary>
 internal static class TestSheet
 {
-    public static DataSheet Truck(bool withRunUp = false, bool clutchPortPerGear = false) => new()
+    public static DataSheet Truck(bool withRunUp = false, bool clutchPortPerGear = false, Limit? oil = null, Limit? reliefDrop = null, Limit? idle = null, Limit? stallReverse = null) => new()
     {
         FileName = "truck.toml",
         ClutchPortPerGear = clutchPortPerGear,
+        OilCelsius = oil,
         Truck = "Invented truck",
         Source = "invented",
         Unit = PressureUnit.Psi,
         Engine = new EngineLimits(
-            IdleRpm: Between(690, 830),
+            IdleRpm: idle ?? Between(690, 830),
             GovernedRpm: new Limit(2380, 2520, 2450, 1),
-            ReliefDropRpm: new Limit(90, 250, null, 1),
+            ReliefDropRpm: reliefDrop ?? new Limit(90, 250, null, 1),
             StallForwardRpm: new Limit(1690, 1910, 1800, 1),
-            StallReverseRpm: new Limit(1690, 1910, 1800, 1),
+            StallReverseRpm: stallReverse ?? new Limit(1690, 1910, 1800, 1),
             RunUpSeconds: withRunUp ? new Limit(null, 1.4, null, 1) : null),
         Idle = new PressureLimits(
             new GearPressures(Between(37, 85)),

@@ -55,6 +55,18 @@ public sealed class UncertaintyAfterGum
         Assert.Equal(6, first.Less(second).Value);
     }
 
+    // Independent errors add as the root of their squares (JCGM 100:2008, 5.1.2); with one degree of freedom each, t is 13.97 (table G.2), and
+    // pooling them to two (4.53) would make the difference surer than either reading.
+    [Fact]
+    public void Difference_of_two_readings_is_never_surer_than_either()
+    {
+        var first = new Measured(10, new UncertaintyBudget().Add(1, 1));
+        var second = new Measured(4, new UncertaintyBudget().Add(1, 1));
+        Measured difference = first.Less(second);
+        Assert.Equal(Math.Sqrt(2) * 13.97, difference.Expanded, 1);
+        Assert.Equal(2 * difference.Expanded, difference.Scaled(-2).Expanded, 9);
+    }
+
     [Fact]
     public void Nothing_known_is_no_uncertainty_and_no_error() => Assert.Equal(0, new UncertaintyBudget().Expanded);
 }

@@ -61,6 +61,8 @@ public class TextReportTests
         Check[] inside = [.. judgement.Checks.Where(check => check.Verdict == Verdict.In)];
         Assert.Contains("not complete", Outcome.Headline(judgement with { Suspects = [], Validity = [incomplete], Checks = inside }), StringComparison.Ordinal);
         Assert.Equal("What was measured is normal", Outcome.Headline(judgement with { Suspects = [], Validity = [], Checks = inside }));
+        Check close = inside[0] with { Step = "hold-F", Quantity = "main", Verdict = Verdict.CloseLow };
+        Assert.Equal("No suspect; too close to a limit to call: main pressure (hold speed, forward)", Outcome.Headline(judgement with { Suspects = [], Validity = [], Checks = [.. inside, close] }));
         Assert.Contains("Nothing was judged", Outcome.Headline(judgement with { Suspects = [], Validity = [], Checks = [] }), StringComparison.Ordinal);
         Assert.Contains("no known cause", Outcome.Headline(judgement with { Suspects = [], Validity = [] }), StringComparison.Ordinal);
     }

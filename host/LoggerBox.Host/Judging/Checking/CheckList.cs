@@ -67,7 +67,7 @@ public static class CheckList
         }
 
         var unknown = evidence.Steps.GoodInGear(Step.StallInGear);
-        foreach (var hold in unknown.Where(_ => engine.StallForwardRpm == engine.StallReverseRpm))
+        foreach (var hold in unknown.Where(_ => Limit.SameBounds(engine.StallForwardRpm, engine.StallReverseRpm)))
         {
             if (engine.StallForwardRpm is { IsJudged: true } stall)
             {
@@ -109,7 +109,7 @@ public static class CheckList
             if (limit is { IsJudged: true })
             {
                 yield return LimitCheck.Of(
-                    StepCodes.Text(step), quantity, evidence.InSheetUnit(hold?.Of(channel)), evidence.Sheet.Unit.Code(), limit, isVoid);
+                    StepCodes.Text(step), quantity, evidence.InSheetUnit(hold?.Of(channel)), evidence.Sheet.Unit.Code(), limit, isVoid || hold?.IsSaturated(channel) == true);
             }
         }
     }

@@ -69,7 +69,7 @@ public static class StepLimits
             Channel.Converter => row.Converter,
             Channel.Clutch when step is Step.IdleForward or Step.HoldForward or Step.StallForward => row.ClutchForward,
             Channel.Clutch when step is Step.IdleReverse or Step.HoldReverse or Step.StallReverse => row.ClutchReverse,
-            Channel.Clutch when InGearSteps.Contains(step) && row.ClutchForward == row.ClutchReverse => row.ClutchForward,
+            Channel.Clutch when InGearSteps.Contains(step) && Limit.SameBounds(row.ClutchForward, row.ClutchReverse) => row.ClutchForward,
             _ => null,
         };
     }
@@ -83,8 +83,8 @@ public static class StepLimits
         var forward = limits.For(Gear.Forward);
         var reverse = limits.For(Gear.Reverse);
         return new GearPressures(
-            forward.Main == reverse.Main ? forward.Main : null,
-            forward.Clutch == reverse.Clutch ? forward.Clutch : null,
-            forward.Converter == reverse.Converter ? forward.Converter : null);
+            Limit.SameBounds(forward.Main, reverse.Main) ? forward.Main : null,
+            Limit.SameBounds(forward.Clutch, reverse.Clutch) ? forward.Clutch : null,
+            Limit.SameBounds(forward.Converter, reverse.Converter) ? forward.Converter : null);
     }
 }

@@ -21,9 +21,10 @@ public static class DrawnSheet
 
     /// <param name="jobs">At least three, all healthy, of one kind of truck.</param>
     /// <param name="unit">Of the pressures in the sheet.</param>
-    public static string Write(string truck, string fuel, double holdRpm, IReadOnlyList<JobReadings> jobs, PressureUnit unit)
+    public static string Write(string truck, string fuel, SharedSetUp setUp, IReadOnlyList<JobReadings> jobs, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(jobs);
+        ArgumentNullException.ThrowIfNull(setUp);
         string names = string.Join(", ", jobs.Select(job => job.Id));
         var text = new StringBuilder();
         text.Append(CultureInfo.InvariantCulture, $"# Limits drawn from the shop's own healthy jobs, not from a manual. {jobs.Count} jobs on {Trucks(jobs)}:\n");
@@ -44,7 +45,7 @@ public static class DrawnSheet
         {
             if (condition == "hold")
             {
-                text.Append(CultureInfo.InvariantCulture, $"\n[pressure.hold]\nrpm = {holdRpm:0.#}\n");
+                text.Append(CultureInfo.InvariantCulture, $"\n[pressure.hold]\nrpm = {setUp.HoldRpm:0.#}\n{(setUp.HoldWindowRpm is double window ? $"window_rpm = {Number(window)}\n" : "")}");
             }
 
             foreach (string gear in Gears)
@@ -55,7 +56,7 @@ public static class DrawnSheet
 
         Section(text, jobs, "difference", ["clutch_forward_reverse"], 1000 / unit.InPascal());
         Section(text, jobs, "engagement", ["time_s"], 1);
-        return text.ToString();
+        return text.Append(setUp.Sections()).ToString();
     }
 
     private static void Section(StringBuilder text, IReadOnlyList<JobReadings> jobs, string section, string[] keys, double scale)

@@ -15,6 +15,9 @@ public static class HoldMeasuring
     /// </summary>
     public const double UnstatedAccuracyPascal = 3500;
 
+    /// <summary>The same where the instrument's range is known.</summary>
+    public const double UnstatedPartOfRange = 0.0025;
+
     /// <summary>Each hold under the step that the whole session makes it: the logger named it when it knew only what came before.</summary>
     /// <param name="plan">The truck's speeds, from the sheet that is judged against.</param>
     public static IReadOnlyList<MeasuredHold> Measure(RecordedSession session, PlanRecord plan)
@@ -54,6 +57,13 @@ public static class HoldMeasuring
         return raw - (ZeroReading.Of(hold.Session, channel)?.Pascal ?? 0);
     }
 
+    private static double Accuracy(ChannelCalibration calibration) => calibration switch
+    {
+        { AccuracyPascal: > 0 } => calibration.AccuracyPascal,
+        { Kind: ChannelKind.CurrentLoop, SpanPascal: not 0 } => UnstatedPartOfRange * Math.Abs(calibration.SpanPascal),
+        _ => UnstatedAccuracyPascal,
+    };
+
     private static Measured? Speed(HoldRecord hold)
     {
         var reading = hold.Readings[Channel.Speed];
@@ -78,7 +88,7 @@ public static class HoldMeasuring
             .Add(perCount * reading.StandardErrorThousandths / 1000.0, reading.DegreesOfFreedom)
             .AddResolution(perCount);
         var budget = repeating.With(new UncertaintyBudget())
-            .AddRectangular(calibration.AccuracyPascal > 0 ? calibration.AccuracyPascal : UnstatedAccuracyPascal);
+            .AddRectangular(Accuracy(calibration));
         double pascal = calibration.PascalFromHundredths(reading.SettledHundredths);
         if (zeros[channel] is { } zero)
         {

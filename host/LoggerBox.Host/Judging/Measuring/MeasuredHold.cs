@@ -19,6 +19,11 @@ public sealed record MeasuredHold(
     /// <summary>The clutch hose was on the other gear's port.</summary>
     public bool IsClutchHoseElsewhere { get; init; }
 
+    /// <summary>Channels, a bit each, whose transducer stood at the end of its range: there is a pressure, but nobody knows which.</summary>
+    public int Saturated { get; init; }
+
+    public bool IsSaturated(int channel) => (Saturated >> channel & 1) != 0;
+
     public double StartSeconds => (Record.StartMicroseconds - Session.Header.StartMicroseconds) / 1e6;
 
     public double DurationSeconds => Record.DurationMilliseconds / 1000.0;

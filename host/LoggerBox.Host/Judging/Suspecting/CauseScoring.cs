@@ -36,15 +36,13 @@ public static class CauseScoring
 
     private const double NoPressurePascal = 20_000;
 
-    /// <summary>Common practice, no source.</summary>
-    private const double GuideRpm = 300;
-
     private static readonly string[] BadOil = ["low", "foam", "foams", "foaming", "foamy", "aerated", "bubbles", "milky", "empty"];
 
     public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, bool gearsUnknown)
     {
         ArgumentNullException.ThrowIfNull(observations);
         ArgumentNullException.ThrowIfNull(evidence);
+        var accusing = observations.Where(seen => seen.Accuses).ToList();
         var best = Enumerable.Range(0, CauseMatrix.RowCount)
             .Select(row => (Row: row, Cause: CauseMatrix.CauseOf(row), Points: observations.Sum(o => o.Points(row))))
             .GroupBy(scored => scored.Cause)
@@ -54,7 +52,7 @@ public static class CauseScoring
             .Select(scored => (scored.Cause, Shown: gearsUnknown ? Mirrored(best, scored) : scored))
             .Select(scored => new CauseScore(
                 scored.Cause,
-                scored.Shown.Points + Circumstances(scored.Cause, scored.Shown.Row, evidence),
+                scored.Shown.Points + Circumstances(scored.Cause, scored.Shown.Row, evidence, accusing),
                 scored.Shown.Row,
                 Said(observations, scored.Shown.Row, speaksFor: true),
                 Said(observations, scored.Shown.Row, speaksFor: false))
@@ -84,13 +82,14 @@ public static class CauseScoring
     }
 
     /// <summary>What the work order and the sheet say beside the readings: site and oil.</summary>
-    private static double Circumstances(Cause cause, int row, Evidence evidence) => cause switch
+    private static double Circumstances(Cause cause, int row, Evidence evidence, List<Observed> accusing) => cause switch
     {
         Cause.AirThin => ThinAir(evidence),
-        Cause.OilCold => ColdOil(evidence),
+        Cause.OilCold => ColdOil.Points(evidence, accusing, row),
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
         Cause.StatorSlipping => StallIsOnlyALittleLow(evidence) ? -3 : 0,
         Cause.DriveInputBroken when IsPumpStanding(row) => SomePressureIsLeft(evidence) ? RuledOut : 0,
+        Cause.DriveInputBroken => StallHeight.IsNearGoverned(evidence) ? 0 : RuledOut,
         _ => 0,
     };
 
@@ -102,7 +101,8 @@ public static class CauseScoring
 
     /// <summary>Stall figures are guides: low by less than this alone never points to the inside of a converter.</summary>
     private static bool StallIsOnlyALittleLow(Evidence evidence) =>
-        Shortfall(evidence, Step.StallForward, evidence.Engine.StallForwardRpm) < GuideRpm && Shortfall(evidence, Step.StallReverse, evidence.Engine.StallReverseRpm) < GuideRpm;
+        Shortfall(evidence, Step.StallForward, evidence.Engine.StallForwardRpm) < StallHeight.GuideRpm
+        && Shortfall(evidence, Step.StallReverse, evidence.Engine.StallReverseRpm) < StallHeight.GuideRpm;
 
     private static double Shortfall(Evidence evidence, Step step, Limit? limit) =>
         evidence.Steps.Good(step)?.Rpm is { } stall && limit?.Min is { } least ? least - stall.Value : 0;
@@ -125,9 +125,6 @@ public static class CauseScoring
         double? nominal = limit?.Nominal ?? ((limit?.Min + limit?.Max) / 2) ?? limit?.Min;
         return evidence.Steps.Good(Step.StallForward)?.Rpm is { } stall && nominal is > 0 ? 1 - (stall.Value / nominal) : null;
     }
-
-    private static double ColdOil(Evidence evidence) =>
-        SessionNotes.OilCelsius(evidence) is not { } oil ? 0 : OilWindow.IsCold(oil, evidence.Sheet.OilCelsius) ? 6 : -5;
 
     private static bool OilLooksBad(Evidence evidence) => SaysBad(evidence.Facts.OilLevel) || SaysBad(evidence.Facts.OilLook);
 

@@ -11,7 +11,8 @@ public static class LimitObservation
 {
     /// <param name="name">What was read, as a sentence begins.</param>
     /// <param name="format">How its numbers are written.</param>
-    public static Observed? Of(Observation observation, string name, Measured? reading, Limit? limit, string format, string unit, double veryLow, double veryHigh, double weight = 1)
+    /// <param name="printed">The limit that is told, where it is not the one that is graded against.</param>
+    public static Observed? Of(Observation observation, string name, Measured? reading, Limit? limit, string format, string unit, double veryLow, double veryHigh, double weight = 1, Limit? printed = null)
     {
         if (reading is null || limit is not { IsJudged: true })
         {
@@ -21,6 +22,6 @@ public static class LimitObservation
         var levels = Grading.Against(reading, limit, veryLow, veryHigh);
         bool telling = LimitCheck.Judge(reading, limit) is Verdict.Low or Verdict.High;
         string value = reading.Value.ToString(format, CultureInfo.InvariantCulture);
-        return new Observed(observation, levels, telling, Sentences.Reading(name, value, unit, Words.Bounds(limit.Min, limit.Max, format, unit)), weight);
+        return new Observed(observation, levels, telling, Sentences.Reading(name, value, unit, Words.Bounds((printed ?? limit).Min, (printed ?? limit).Max, format, unit)), weight);
     }
 }

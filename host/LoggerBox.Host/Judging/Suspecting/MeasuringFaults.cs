@@ -11,7 +11,7 @@ public static class MeasuringFaults
     public static IReadOnlyList<CauseScore> Of(Evidence evidence, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        return new[] { GearTags.Contradicted(evidence), SwappedLines.Find(evidence, unit), PickupRatio.Find(evidence), ZeroShift.Find(evidence, unit) }
+        return new[] { GearTags.Contradicted(evidence), SwappedLines.Find(evidence, unit), PickupRatio.Find(evidence) }
             .OfType<CauseScore>()
             .ToList();
     }

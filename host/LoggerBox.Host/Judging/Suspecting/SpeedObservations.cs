@@ -22,20 +22,23 @@ public static class SpeedObservations
         var engine = evidence.Engine;
         yield return Speed(Observation.IdleSpeed, "Idle", roles.Of(Step.IdleNeutral)?.Rpm, engine.IdleRpm, 0.7, 1.4);
         yield return Speed(Observation.GovernedSpeed, "Governed speed", evidence.Governed, engine.GovernedRpm, 0.85, 1.15);
-        yield return Speed(Observation.ReliefDrop, "Drop over relief", evidence.ReliefDrop, WithFloor(engine.ReliefDropRpm), 0.4, 1.6, engine.ReliefDropRpm?.Min is not null);
+        yield return Speed(Observation.ReliefDrop, "Drop over relief", evidence.ReliefDrop, WithFloor(engine.ReliefDropRpm), 0.4, 1.6, engine.ReliefDropRpm);
         yield return LimitObservation.Of(
             Observation.RunUpTime, "Run-up", evidence.RunUp, engine.RunUpSeconds, "0.00", "s", 0, 1.6 * (engine.RunUpSeconds?.Max ?? 1));
 
         var forward = roles.Of(Step.StallForward)?.Rpm;
         var reverse = roles.Of(Step.StallReverse)?.Rpm;
-        yield return Stall(Observation.StallForward, "Stall in F", forward, engine.StallForwardRpm, evidence.Governed);
-        yield return Stall(Observation.StallReverse, "Stall in R", reverse, engine.StallReverseRpm, evidence.Governed);
+        bool isGuide = StallHeight.IsALittleHighInBoth(evidence, forward, reverse);
+        yield return Guide(Stall(Observation.StallForward, "Stall in F", forward, engine.StallForwardRpm, evidence.Governed), isGuide);
+        yield return Guide(Stall(Observation.StallReverse, "Stall in R", reverse, engine.StallReverseRpm, evidence.Governed), isGuide);
         yield return StallDifference(forward, reverse);
     }
 
-    private static Observed? Speed(Observation observation, string name, Measured? reading, Limit? limit, double veryLow, double veryHigh, bool lowTells = true)
+    /// <param name="printed">What the sheet says, where the limit that is graded against says more.</param>
+    private static Observed? Speed(Observation observation, string name, Measured? reading, Limit? limit, double veryLow, double veryHigh, Limit? printed = null)
     {
-        var seen = LimitObservation.Of(observation, name, reading, limit, "0", "rpm", veryLow * (limit?.Min ?? 0), veryHigh * (limit?.Max ?? double.MaxValue));
+        var seen = LimitObservation.Of(observation, name, reading, limit, "0", "rpm", veryLow * (limit?.Min ?? 0), veryHigh * (limit?.Max ?? double.MaxValue), printed: printed);
+        bool lowTells = (printed ?? limit)?.Min is not null;
         return seen is { Strongest: Level.Low or Level.VeryLow } && !lowTells ? seen with { Telling = false } : seen;
     }
 
@@ -54,6 +57,9 @@ public static class SpeedObservations
         double nearGoverned = governed is { } g && g.Value > top ? top + (0.55 * (g.Value - top)) : 1.25 * top;
         return LimitObservation.Of(observation, name, reading, limit, "0", "rpm", StatorStall * nominal, nearGoverned);
     }
+
+    // Leans, and accuses nobody alone.
+    private static Observed? Guide(Observed? stall, bool isGuide) => isGuide && stall is not null ? stall with { Telling = false } : stall;
 
     private static Observed? StallDifference(Measured? forward, Measured? reverse)
     {

@@ -26,8 +26,27 @@ public static class SuspectList
     public static IReadOnlyList<Suspect> Of(Evidence evidence, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(evidence);
+        List<Suspect> suspects = Explaining(evidence, unit);
+        if (ZeroShift.Find(evidence, unit) is { } shift)
+        {
+            suspects.Add(Behind(suspects, shift));
+        }
+
+        return suspects;
+    }
+
+    /// <summary>An engine-off reading is subtracted: it is a fault of its own and explains no reading, so it stands behind what does.</summary>
+    private static Suspect Behind(List<Suspect> suspects, CauseScore shift)
+    {
+        double score = suspects.Count == 0 ? Math.Exp(shift.Points) / (1 + Math.Exp(shift.Points)) : suspects.Min(suspect => suspect.Score) / 2;
+        int rank = suspects.Count == 0 ? 1 : suspects.Max(suspect => suspect.Rank) + 1;
+        return new Suspect(CauseCodes.Text(shift.Cause), rank, score, shift.For, shift.Against, Sentences.NextCheck(shift.Cause));
+    }
+
+    private static List<Suspect> Explaining(Evidence evidence, PressureUnit unit)
+    {
         var faults = MeasuringFaults.Of(evidence, unit);
-        if (faults.Any(fault => fault.Cause is not Cause.PressureZeroShift))
+        if (faults.Count > 0)
         {
             return Ranked(faults.OrderByDescending(fault => fault.Points).ToList(), []);
         }
@@ -44,17 +63,22 @@ public static class SuspectList
         var accusing = observations.Where(seen => seen.Accuses).ToList();
         if (accusing.Count == 0)
         {
-            return Ranked(faults, []);
+            return [];
         }
 
         // A cause that explains none of what accuses is not worth a look, whatever else leans its way.
         var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown)
-            .Where(score => score.For.Count > 0 && accusing.Exists(seen => seen.Points(score.Row) > 0))
-            .Concat(faults);
-        return Ranked(scores.OrderByDescending(score => score.Points).ToList(), observations);
+            .Where(score => score.For.Count > 0 && accusing.Exists(seen => seen.Points(score.Row) > 0));
+        List<CauseScore> ordered = [.. scores.OrderByDescending(score => score.Points)];
+        if (ordered.Count > 0 && PickupRatio.Possible(evidence, ordered[0]) is { } pickup)
+        {
+            ordered.Insert(1, pickup);
+        }
+
+        return Ranked(ordered, observations);
     }
 
-    private static List<Suspect> Ranked(IReadOnlyList<CauseScore> scores, IReadOnlyList<Observed> observations)
+    private static List<Suspect> Ranked(List<CauseScore> scores, IReadOnlyList<Observed> observations)
     {
         var suspects = new List<Suspect>();
         if (scores.Count == 0)
@@ -62,8 +86,9 @@ public static class SuspectList
             return suspects;
         }
 
+        List<CauseScore> beside = scores[0].Cause == Cause.OilCold ? [.. ColdOil.Unexplained(scores[0], scores, observations)] : [];
         var kept = scores
-            .Where(score => score.Points > scores[0].Points - WorthALook || Ties.Joins(scores[0].Cause, score.Cause, observations))
+            .Where(score => score.Points > scores[0].Points - WorthALook || Ties.Joins(scores[0].Cause, score.Cause, observations) || beside.Contains(score))
             .Take(Longest)
             .ToList();
 
@@ -90,7 +115,7 @@ public static class SuspectList
         var first = left[0];
         return left.Skip(1)
             .Where(score => !IsApart(first, score, observations))
-            .OrderByDescending(score => Ties.Joins(first.Cause, score.Cause, observations))
+            .OrderByDescending(score => score.Cause == Cause.PickupScale || Ties.Joins(first.Cause, score.Cause, observations))
             .ThenByDescending(score => score.Points)
             .Take(SharingARank - 1)
             .OrderByDescending(score => score.Points)

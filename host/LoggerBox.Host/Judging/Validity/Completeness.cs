@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
@@ -38,10 +39,15 @@ public static class Completeness
             {
                 yield return new ValidityNote("incomplete", ValidityEffect.Note, step, evidence.Steps.Void(step) is null ? Sentences.StepMissing(step) : Sentences.StepVoid(step));
             }
-            else if (MissingChannels(hold, step) is { Length: > 0 } missing)
+            else if (MissingChannels(hold, step) is { Count: > 0 } missing)
             {
                 yield return new ValidityNote("incomplete", ValidityEffect.Note, step, Sentences.ChannelsMissing(missing, step));
             }
+        }
+
+        if (FuelLimits.IsFuelUnknown(evidence.Sheet, evidence.Facts.Fuel) && FuelLimits.Differing(evidence.Sheet) is { Count: > 0 } differing)
+        {
+            yield return new ValidityNote("incomplete", ValidityEffect.Note, Step.None, Sentences.FuelUnknown(evidence.Sheet.EngineByFuel.Keys, differing));
         }
     }
 
@@ -49,10 +55,10 @@ public static class Completeness
 
     private static bool IsReverse(Step step) => step is Step.IdleReverse or Step.HoldReverse or Step.StallReverse;
 
-    private static string MissingChannels(MeasuredHold hold, Step step)
+    private static List<string> MissingChannels(MeasuredHold hold, Step step)
     {
         bool pressures = step is not (Step.Zero or Step.Governed or Step.Relief or Step.StallForward or Step.StallReverse);
         var channels = pressures ? new[] { Channel.Speed, Channel.Main, Channel.Clutch, Channel.Converter } : step == Step.Zero ? [] : [Channel.Speed];
-        return string.Join(", ", channels.Where(channel => hold.Of(channel) is null).Select(Words.ChannelName));
+        return [.. channels.Where(channel => hold.Of(channel) is null).Select(Words.ChannelName)];
     }
 }

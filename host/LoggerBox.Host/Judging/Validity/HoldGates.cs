@@ -22,6 +22,7 @@ public static class HoldGates
         ArgumentNullException.ThrowIfNull(holds);
         ArgumentNullException.ThrowIfNull(sheet);
         var voids = new Dictionary<MeasuredHold, string>(ReferenceEqualityComparer.Instance);
+        var late = new HashSet<MeasuredHold>(StallNotes.Late(holds, sheet), ReferenceEqualityComparer.Instance);
         foreach (var hold in holds)
         {
             if (MissesWindow(hold, sheet))
@@ -31,6 +32,10 @@ public static class HoldGates
             else if (IsStall(hold.Step) && ClutchIsEmpty(hold))
             {
                 voids.Add(hold, DriveCut);
+            }
+            else if (late.Contains(hold))
+            {
+                voids.Add(hold, StallNotes.TooLong);
             }
         }
 
@@ -81,5 +86,10 @@ public static class HoldGates
         && Math.Abs(rpm.Value - sheet.HoldRpm) > sheet.HoldWindowRpm;
 
     private static string Text(string code, MeasuredHold hold, DataSheet sheet) =>
-        code == SpeedWindow ? Sentences.OutsideSpeedWindow(hold.Step, hold.Rpm!.Value, sheet) : Sentences.DriveCut(hold.Step);
+        code switch
+        {
+            SpeedWindow => Sentences.OutsideSpeedWindow(hold.Step, hold.Rpm!.Value, sheet),
+            StallNotes.TooLong => Sentences.StallReadTooLate(hold.Step, StallNotes.LimitSeconds(sheet)),
+            _ => Sentences.DriveCut(hold.Step),
+        };
 }

@@ -12,15 +12,14 @@ namespace LoggerBox.Host.Judging.Validity;
 /// <summary>What bears on a whole session: zero readings, oil, site, stall times, lost data.</summary>
 public static class SessionNotes
 {
-    private const double DefaultStallLimitSeconds = 10;
-    private const double DefaultCooldownSeconds = 60;
+    public const string OilCold = "oil-cold";
 
     public static IEnumerable<ValidityNote> Of(Evidence evidence, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(evidence);
         return evidence.Sessions.SelectMany(session => Zeros(session, unit))
             .Concat(Oil(evidence))
-            .Concat(Stalls(evidence))
+            .Concat(StallNotes.Of(evidence))
             .Concat(evidence.Sessions.SelectMany(Losses))
             .Concat(evidence.Sessions.SelectMany(GapNotes.Of))
             .Concat(GapNotes.OfHolds(evidence.Steps.All))
@@ -59,32 +58,13 @@ public static class SessionNotes
         {
             yield return new ValidityNote("oil-temperature-unknown", ValidityEffect.Note, Step.None, Sentences.OilUnknown());
         }
+        else if (OilWindow.IsCold(oil, evidence.Sheet.OilCelsius))
+        {
+            yield return new ValidityNote(OilCold, ValidityEffect.Note, Step.None, Sentences.OilCold(oil, OilWindow.Least(evidence.Sheet.OilCelsius)!.Value, evidence.Sheet.OilCelsius is not null));
+        }
         else if (evidence.Sheet.OilCelsius is { } limit && limit.Max < oil)
         {
             yield return new ValidityNote("oil-hot", ValidityEffect.Note, Step.None, Sentences.OilHot(oil, limit.Max.Value));
-        }
-    }
-
-    private static IEnumerable<ValidityNote> Stalls(Evidence evidence)
-    {
-        double longest = evidence.Sheet.StallLimitSeconds ?? DefaultStallLimitSeconds;
-        double cooldown = evidence.Sheet.StallCooldownSeconds ?? DefaultCooldownSeconds;
-        MeasuredHold? before = null;
-        foreach (var hold in evidence.Steps.All.Where(h => HoldGates.IsStall(h.Step)))
-        {
-            double approach = hold.Record.ApproachMilliseconds / 1000.0;
-            if (hold.DurationSeconds + approach > longest)
-            {
-                yield return new ValidityNote("stall-too-long", ValidityEffect.Note, hold.Step, Sentences.StallTooLong(hold.Step, hold.DurationSeconds + approach, longest));
-            }
-
-            double gap = before is not null && before.Session == hold.Session ? hold.StartSeconds - approach - before.StartSeconds - before.DurationSeconds : double.MaxValue;
-            if (gap < cooldown)
-            {
-                yield return new ValidityNote("cool-down-short", ValidityEffect.Note, hold.Step, Sentences.CoolDownShort(before!.Step, hold.Step, gap, cooldown));
-            }
-
-            before = hold;
         }
     }
 

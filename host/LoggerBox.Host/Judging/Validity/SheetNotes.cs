@@ -11,7 +11,7 @@ public static class SheetNotes
     {
         if (sheet.DrawnFromJobs.Length > 0)
         {
-            yield return new ValidityNote("sheet-from-jobs", ValidityEffect.Note, Step.None, $"The limits were drawn from the shop's own healthy jobs {sheet.DrawnFromJobs}, they are not the manual's: outside means unlike those trucks. Look the manual up before anything is taken apart.");
+            yield return new ValidityNote("sheet-from-jobs", ValidityEffect.Note, Step.None, Sentences.LimitsDrawnFromJobs(sheet.DrawnFromJobs));
         }
     }
 }

@@ -1,0 +1,43 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Validity;
+
+/// <summary>Why a pressure is missing: a wire that is broken, a loop that is shorted, a transducer at the end of its range.</summary>
+public static class LoopNotes
+{
+    public static IEnumerable<ValidityNote> Of(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        LoopFault[] faults = [.. evidence.Sessions.SelectMany(LoopFault.Of)];
+        foreach (var same in faults.GroupBy(fault => (fault.Channel, fault.Trouble)))
+        {
+            Step[] steps = [.. evidence.Steps.All.Where(hold => hold.Step != Step.None && same.Any(fault => IsAt(fault, hold))).Select(hold => hold.Step).Distinct()];
+            string channel = Words.ChannelName(same.Key.Channel);
+            if (same.Key.Trouble != LoopTrouble.Saturated)
+            {
+                LoopFault first = same.First();
+                double seconds = (first.FromMicroseconds - first.Session.Header.StartMicroseconds) / 1e6;
+                yield return same.Key.Trouble == LoopTrouble.Open
+                    ? new ValidityNote("loop-open", ValidityEffect.Note, Step.None, Sentences.LoopOpen(channel, seconds, steps))
+                    : new ValidityNote("loop-shorted", ValidityEffect.Note, Step.None, Sentences.LoopShorted(channel, seconds, steps));
+                continue;
+            }
+
+            foreach (Step step in steps)
+            {
+                yield return new ValidityNote("loop-out-of-range", ValidityEffect.Void, step, Sentences.LoopOutOfRange(channel, step));
+            }
+        }
+    }
+
+    // The session with what was changed in it is another one than the hold's; its header is the same.
+    private static bool IsAt(LoopFault fault, MeasuredHold hold)
+    {
+        bool touches = (fault with { Session = hold.Session }).Touches(hold) && fault.Session.Header == hold.Session.Header;
+        return touches && (fault.Trouble != LoopTrouble.Saturated || hold.IsSaturated(fault.Channel));
+    }
+}

@@ -1,0 +1,86 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+using Xunit;
+
+namespace LoggerBox.Host.Tests.Judging;
+
+/// <summary>A stall is timed from the speed's arrival to its end, however little of it stood still.</summary>
+public sealed class LongStalls
+{
+    private const long Begin = 600_000_000;
+
+    [Fact]
+    public void A_stall_that_sagged_for_long_is_void_and_accuses_nobody()
+    {
+        // 1,800 rpm at first and 5 less each second: only the last seconds are found as a hold.
+        RecordedSession session = Sagging(seconds: 20, holds: [(16.5, 3, 1560)]);
+        var judgement = Of(session);
+        Assert.Equal(Verdict.Void, Judged.Check(judgement, "stall-F", "rpm").Verdict);
+        Assert.Contains(judgement.Validity, note => note is { Code: "stall-too-long", Effect: ValidityEffect.Void, Step: Step.StallForward });
+        ValidityNote held = Assert.Single(judgement.Validity, note => note is { Code: "stall-too-long", Effect: ValidityEffect.Note });
+        Assert.Matches("^Stall in F was held for (19.9|20.0) s, longer than 10 s", held.Text);
+        Assert.Contains(judgement.Validity, note => note is { Code: "incomplete", Step: Step.StallForward });
+        Assert.True(judgement.Suspects.Count == 0, Judged.Told(judgement));
+    }
+
+    [Fact]
+    public void The_part_before_the_limit_is_judged_and_the_tail_is_not()
+    {
+        var judgement = Of(Sagging(seconds: 18, holds: [(1.5, 3, 1796), (14, 3, 1560)]));
+        Check check = Judged.Check(judgement, "stall-F", "rpm");
+        Assert.Equal(Verdict.In, check.Verdict);
+        Assert.Equal(1796, check.Value!.Value, 1);
+        Assert.Single(judgement.Validity, note => note is { Code: "stall-too-long", Step: Step.StallForward });
+        Assert.True(judgement.Suspects.Count == 0, Judged.Told(judgement));
+    }
+
+    [Theory]
+    [InlineData(9, 0)]
+    [InlineData(14, 1)]
+    public void Without_samples_neighbouring_parts_of_a_try_make_one_stall(double seconds, int notes)
+    {
+        var judgement = Of(Sagging(seconds, [(0.5, (seconds / 2) - 2, 1800), ((seconds / 2) + 1, (seconds / 2) - 1, 1790)], withSamples: false));
+        Assert.Equal(notes, judgement.Validity.Count(note => note.Code == "stall-too-long"));
+        Assert.DoesNotContain(judgement.Validity, note => note is { Code: "cool-down-short", Step: Step.StallForward });
+    }
+
+    private static Judgement Of(RecordedSession session) => Judge.Of([session], TestSheet.Truck(), new JobFacts(), PressureUnit.Psi);
+
+    private static RecordedSession Sagging(double seconds, (double At, double Seconds, double Rpm)[] holds, bool withSamples = true)
+    {
+        RecordedSession made = new TestSession().Build();
+        HoldRecord stall = made.Holds.Single(hold => hold.Step == Step.StallForward);
+        List<HoldRecord> parts = [.. holds.Select(part =>
+        {
+            var hold = new HoldRecord();
+            hold.CopyFrom(stall);
+            hold.StartMicroseconds = Begin + (long)(part.At * 1e6);
+            hold.DurationMilliseconds = (int)(part.Seconds * 1000);
+            hold.ApproachMilliseconds = 500;
+            hold.Readings[Channel.Speed].SettledHundredths = (int)(part.Rpm * 1000);
+            return hold;
+        })];
+        var samples = new List<RecordedSample>();
+        for (double time = -5; time < seconds + 5; time += 0.05)
+        {
+            double rpm = time < 0 || time > seconds ? 750 : 1800 - (5 * time);
+            samples.Add(new RecordedSample(Begin + (long)(time * 1e6), (int)(10 * rpm), 0, 0, 0));
+        }
+
+        return new RecordedSession
+        {
+            Header = made.Header,
+            Holds = [.. made.Holds.Where(hold => hold != stall), .. parts],
+            Engagements = made.Engagements,
+            RunUps = made.RunUps,
+            End = made.End,
+            Samples = withSamples ? samples : [],
+        };
+    }
+}
