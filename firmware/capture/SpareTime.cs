@@ -21,8 +21,11 @@ namespace LoggerBox.Capture
 
         // What is to be done takes: a part of a block that is stored, a value that is encoded, a part of what is due.
         private const int PartOfBlockTime = 1900;
-        private const int ValueTime = 148;
-        private const int PartTime = 2100;
+        private const int ValueTime = 128;
+        private const int PartTime = 1300;
+
+        // Noise over the full scale takes a third more.
+        private const int MostValues = 27;
 
         // To be had while a block is encoded: no predictors are tried then.
         private const int TrialTime = 450;
@@ -66,7 +69,8 @@ namespace LoggerBox.Capture
             if (isEncoding)
             {
                 time += TrialTime;
-                time -= _recorder.Encode(time / ValueTime) * ValueTime;
+                int values = time / ValueTime;
+                time -= _recorder.Encode(values < MostValues ? values : MostValues) * ValueTime;
             }
 
             while (MayBeDue && time >= PartTime)

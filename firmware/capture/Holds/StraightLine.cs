@@ -6,7 +6,7 @@ namespace LoggerBox.Capture.Holds
     public sealed class StraightLine
     {
         private const int BinsPerSecond = 1000000 / Bin.Microseconds;
-        private const int BinsAtATime = 25;
+        private const int BinsAtATime = 12;
 
         private readonly BinSpan _span;
         private int _channel;
