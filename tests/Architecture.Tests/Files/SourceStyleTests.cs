@@ -76,7 +76,7 @@ public class SourceStyleTests
         string[] expected =
         [
             ".ci", ".editorconfig", ".gitignore", "CHANGELOG.md", "DEVELOPERS.md", "Directory.Build.props", "Directory.Build.targets", "Directory.Packages.props", "docs", "LICENSE",
-            "LoggerBox.sln", "NOTICE", "README.md", "examples", "firmware", "global.json", "hardware-notes", "host", "shared-protocol", "tests",
+            "LoggerBox.sln", "NOTICE", "README.md", "examples", "firmware", "global.json", "hardware-notes", "host", "packaging", "shared-protocol", "tests",
         ];
         Assert.Equal(expected.Order(StringComparer.Ordinal), Repository.Files.Select(file => file.Split('/')[0]).Distinct().Order(StringComparer.Ordinal));
     }
