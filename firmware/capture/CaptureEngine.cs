@@ -92,6 +92,9 @@ namespace LoggerBox.Capture
         /// <summary>Steps of a whole test that were not captured yet.</summary>
         public int StepsMissing => _session.StepsMissing;
 
+        /// <summary>A hold has ended that <see cref="StepsMissing"/> does not know of yet.</summary>
+        public bool IsNaming => _ended.IsWaiting;
+
         /// <summary>Writes an event that the board knows of; it takes effect on nothing else.</summary>
         public void Note(EventKind kind, int value, long now) => _tags.Write(now, kind, value);
 

@@ -16,6 +16,7 @@ namespace LoggerBox.BoardParts.Operation
         private readonly CaptureEngine _engine;
         private readonly SamplePace _pace;
         private readonly FaultWatch _faults;
+        private bool _isMissingAsked;
 
         public RunningSession(LoggerBoard board, LoopInputs loops, RecordLog log, Memory memory, bool afterCut, long now)
         {
@@ -55,6 +56,7 @@ namespace LoggerBox.BoardParts.Operation
             _engine.Step(_pace.Microseconds);
             _faults.Look(_engine, rejectedPulseReadings, now);
             ShowReadout();
+            AnswerMissing(now);
         }
 
         /// <summary>
@@ -77,7 +79,8 @@ namespace LoggerBox.BoardParts.Operation
             else if (press == ButtonPress.Short)
             {
                 _board.Signals.Quiet();
-                SayMissing(now);
+                _isMissingAsked = true;
+                AnswerMissing(now);
             }
 
             return press == ButtonPress.Long && !isAnswer;
@@ -109,6 +112,16 @@ namespace LoggerBox.BoardParts.Operation
         {
             SayMissing(now);
             _engine.End(reason, now);
+        }
+
+        // What has just ended counts: it is named over some sets.
+        private void AnswerMissing(long now)
+        {
+            if (_isMissingAsked && !_engine.IsNaming)
+            {
+                _isMissingAsked = false;
+                SayMissing(now);
+            }
         }
 
         private void SayMissing(long now) => Tell(_engine.StepsMissing == 0 ? Cue.AllCaptured : Cue.StepsMissing, _engine.StepsMissing, now);

@@ -36,6 +36,9 @@ namespace LoggerBox.Capture.Session
             _live = live;
         }
 
+        /// <summary>A hold has ended and has not got its name yet.</summary>
+        public bool IsWaiting => _holds.IsMeasuring || _holds.IsMeasured || _session.IsNaming || _isNamed;
+
         /// <summary>A hold has ended that was made in this gear and marked so.</summary>
         public void Begin(Gear gear, Step mark)
         {

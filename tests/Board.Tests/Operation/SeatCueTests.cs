@@ -170,6 +170,7 @@ public class SeatCueTests
         bench.Pulses.Rpm = 2000;
         bench.Run(1);
         bench.Press(0.2);
+        bench.Run(0.5);
         Assert.Equal("n 10", bench.Text);
         Assert.Contains(Cue.StepsMissing, Ended(bench).Cues);
     }
