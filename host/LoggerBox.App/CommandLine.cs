@@ -55,6 +55,7 @@ internal static class CommandLine
         try
         {
             int status = work();
+            terminal.Progress.Wipe();
             terminal.Out.Flush();
             return status;
         }
@@ -84,6 +85,7 @@ internal static class CommandLine
     private static int Say(Terminal terminal, string sentence, int status)
     {
         terminal.Out.Flush();
+        terminal.Progress.Wipe();
         terminal.Error.WriteLine(sentence);
         return status;
     }

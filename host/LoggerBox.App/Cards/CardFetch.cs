@@ -26,9 +26,9 @@ internal sealed class CardFetch
     }
 
     /// <exception cref="UserErrorException">The card was pulled; what had been read is in the archive.</exception>
-    public CardResult Run(ArchiveFile archive, DateTimeOffset now)
+    public CardResult Run(ArchiveFile archive, DateTimeOffset now, Action<IntakeProgress>? progress = null)
     {
-        SessionIntake intake = new(archive, sessions, SessionOrigin.Fetched, now);
+        SessionIntake intake = new(archive, sessions, SessionOrigin.Fetched, now, progress);
         long lost = 0;
         foreach ((LoggedSession session, uint logger) in WithLogger())
         {

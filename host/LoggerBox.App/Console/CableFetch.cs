@@ -62,6 +62,7 @@ internal sealed class CableFetch : IDisposable
             }
             catch (UserErrorException cut) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
             {
+                terminal.Progress.Wipe();
                 terminal.Error.WriteLine(Messages.LineCut(port, last, LostLine.Patience.TotalSeconds));
                 notes.AddRange(download.Notes);
                 last = null;
@@ -95,6 +96,7 @@ internal sealed class CableFetch : IDisposable
     {
         last = progress;
         cutsWithoutProgress = 0;
+        terminal.Progress.Show(ProgressMessages.Fetching(progress.SessionNumber), progress.Received, progress.Length, isBytes: true);
     }
 
     private void Reopen(UserErrorException cut)

@@ -48,7 +48,7 @@ internal static class FetchVerb
         using CardFile card = CardSearch.Open(folder);
         var fetch = new CardFetch(card);
         using ArchiveFile file = ArchiveFile.Open(path);
-        CardResult result = fetch.Run(file, DateTimeOffset.Now);
+        CardResult result = fetch.Run(file, DateTimeOffset.Now, progress => terminal.Progress.Show(ProgressMessages.Fetching(progress.SessionNumber), progress.Received, progress.Length, isBytes: true));
         Tell(terminal, file, result.Sessions, result.Notes, json, Messages.TakenFromCard);
         if (result.Sessions.Count == 0)
         {
@@ -76,6 +76,7 @@ internal static class FetchVerb
     private static void Tell(
         Terminal terminal, ArchiveFile file, IReadOnlyList<TakenSession> sessions, IReadOnlyList<string> notes, bool json, Func<TakenSession, string> sentence)
     {
+        terminal.Progress.Wipe();
         foreach (string note in notes)
         {
             terminal.Error.WriteLine(note);

@@ -30,7 +30,7 @@ internal static class ImportVerb
                     throw new UserErrorException(Messages.NothingToJobFile(option, path), usage: true);
                 }
 
-                terminal.Out.WriteLine(Messages.ImportedJob(Path.GetFileName(path), JobImport.Run(path, Open)));
+                terminal.Out.WriteLine(Messages.ImportedJob(Path.GetFileName(path), JobImport.Run(path, Open, (done, whole) => terminal.Progress.Show(ProgressMessages.Checking(Path.GetFileName(path)), done, whole))));
                 return CommandLine.Done;
             }
 

@@ -1,3 +1,4 @@
+using System.IO;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Host.Subjects;
 using LoggerBox.Host.Traces;
@@ -12,7 +13,9 @@ internal static class TraceReading
     /// <param name="plan">What the logger would have been told of the truck.</param>
     public static SubjectRecording Read(TraceSource source, PlanRecord plan, Terminal terminal)
     {
-        Trace trace = TraceReader.Read(source);
+        string name = Path.GetFileName(source.Path);
+        Trace trace = TraceReader.Read(source, (done, whole) => terminal.Progress.Show(ProgressMessages.Reading(name), done, whole));
+        terminal.Progress.Wipe();
         foreach (string note in trace.Notes)
         {
             terminal.Error.WriteLine(note);
@@ -27,7 +30,8 @@ internal static class TraceReading
             counts.OilTenthsCelsius,
             counts.Calibrations,
             counts.HasGears);
-        byte[] records = ReplayRun.Capture(recording, plan);
+        byte[] records = ReplayRun.Capture(recording, plan, row => terminal.Progress.Show(ProgressMessages.Capturing(name), row, trace.Count));
+        terminal.Progress.Wipe();
         return new SubjectRecording(trace.FileName, records, SessionDecoder.Decode(records).Session);
     }
 }

@@ -16,10 +16,17 @@ internal ref struct SourceLines
     {
         FileName = fileName;
         this.isTable = isTable;
+        Length = bytes.Length;
         rest = bytes.StartsWith("\uFEFF"u8) ? bytes[3..] : bytes;
     }
 
     public string FileName { get; }
+
+    /// <summary>Bytes of all lines.</summary>
+    public int Length { get; }
+
+    /// <summary>Bytes that are not read yet.</summary>
+    public readonly int Left => rest.Length;
 
     /// <summary>From 1.</summary>
     public int Number { get; private set; }

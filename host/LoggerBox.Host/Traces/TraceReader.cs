@@ -10,7 +10,8 @@ public static class TraceReader
     /// <exception cref="UserErrorException">
     /// The file cannot be read or something in it is refused (file and line are named), or an option is missing or wrong (a usage error).
     /// </exception>
-    public static Trace Read(TraceSource source)
+    /// <param name="progress">Told now and then how much of the file was read, and how much there is.</param>
+    public static Trace Read(TraceSource source, Action<long, long>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(source);
         SourceLines lines = SourceLines.Open(source.Path);
@@ -25,6 +26,10 @@ public static class TraceReader
         while (lines.Next())
         {
             rows.Add(lines);
+            if (rows.Count % RowsBetweenWords == 0)
+            {
+                progress?.Invoke(lines.Length - lines.Left, lines.Length);
+            }
         }
 
         if (rows.Count == 0)
@@ -53,6 +58,8 @@ public static class TraceReader
             Notes = notes,
         };
     }
+
+    private const int RowsBetweenWords = 8192;
 
     private const int FastestStoredTenths = 2 * SampleBlock.SpeedMiddleTenths;
 

@@ -12,8 +12,11 @@ public static class ReplayRun
     private const int BytesPerRow = 16;
     private const int BytesBeside = 1 << 20;
 
+    private const int RowsBetweenWords = 4096;
+
     /// <summary>The session's record bytes, as a logger would hand them over.</summary>
-    public static byte[] Capture(Recording recording, PlanRecord plan)
+    /// <param name="captured">Told now and then how many rows were played.</param>
+    public static byte[] Capture(Recording recording, PlanRecord plan, Action<int>? captured = null)
     {
         ArgumentNullException.ThrowIfNull(recording);
         RecordLog log = new(new MemoryStore((recording.Microseconds.Length * BytesPerRow) + BytesBeside));
@@ -26,6 +29,10 @@ public static class ReplayRun
         {
             board.Row = row;
             engine.Step(recording.Microseconds[row] - zero);
+            if (row % RowsBetweenWords == 0)
+            {
+                captured?.Invoke(row);
+            }
         }
 
         engine.End(SessionEndReason.EndOfRecording, recording.Microseconds[^1] - zero);

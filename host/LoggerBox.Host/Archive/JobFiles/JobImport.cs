@@ -48,12 +48,13 @@ public sealed class JobImport
     }
 
     /// <param name="openArchive">Called only once the file is known to be sound.</param>
+    /// <param name="progress">Told how much of the file was checked, and how much there is.</param>
     /// <exception cref="UserErrorException">The file is refused, or contradicts the archive; nothing was written.</exception>
-    public static ImportedJob Run(string path, Func<ArchiveFile> openArchive)
+    public static ImportedJob Run(string path, Func<ArchiveFile> openArchive, Action<long, long>? progress = null)
     {
         try
         {
-            using FileStream file = new(path, FileMode.Open, FileAccess.Read);
+            using WatchedFile file = new(path, progress);
             return Run(file, Path.GetFileName(path), openArchive);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)

@@ -1,0 +1,66 @@
+using System;
+using System.IO;
+using System.Linq;
+using LoggerBox.App.Console;
+using Xunit;
+
+namespace LoggerBox.EndToEnd.Tests;
+
+public class ProgressLineTests
+{
+    private TimeSpan now;
+
+    [Fact]
+    public void What_is_done_within_a_second_says_nothing()
+    {
+        Assert.Empty(Written(redraws: true, milliseconds: 900, step: 100));
+        Assert.Empty(Written(redraws: false, milliseconds: 900, step: 100));
+    }
+
+    /// <summary>ECMA-48: carriage return, then CSI K erases to the end of the line.</summary>
+    [Fact]
+    public void On_a_terminal_one_line_is_drawn_again_and_wiped()
+    {
+        string written = Written(redraws: true, milliseconds: 10_000, step: 10);
+        Assert.DoesNotContain('\n', written);
+        string[] drawings = written.Split("\r\u001b[K");
+        Assert.InRange(drawings.Length - 2, 23, 1 + (9_000 / 200));
+        Assert.Equal("", drawings[0]);
+        Assert.Equal("", drawings[^1]);
+        Assert.Contains("Session 7: 500 of 1000 kB, 100.0 kB/s, 5 s left", drawings);
+        Assert.All(drawings, drawing => Assert.InRange(drawing.Length, 0, 79));
+    }
+
+    [Fact]
+    public void In_a_pipe_there_is_a_plain_line_every_five_seconds()
+    {
+        string[] lines = Written(redraws: false, milliseconds: 10_000, step: 10).TrimEnd('\n').Split('\n');
+        Assert.Equal(["Session 7: 100 of 1000 kB, 100.0 kB/s, 9 s left", "Session 7: 600 of 1000 kB, 100.0 kB/s, 4 s left"], lines);
+    }
+
+    [Fact]
+    public void What_was_there_at_the_beginning_counts_for_no_rate()
+    {
+        using StringWriter error = new();
+        var line = new ProgressLine(error, redraws: false, () => now);
+        line.Show("Session 8", 900_000, 1_000_000, isBytes: true);
+        now = TimeSpan.FromSeconds(2);
+        line.Show("Session 8", 920_000, 1_000_000, isBytes: true);
+        Assert.Equal("Session 8: 920 of 1000 kB, 10.0 kB/s, 8 s left\n", error.ToString().ReplaceLineEndings("\n"));
+    }
+
+    private string Written(bool redraws, int milliseconds, int step)
+    {
+        now = TimeSpan.Zero;
+        using StringWriter error = new() { NewLine = "\n" };
+        var line = new ProgressLine(error, redraws, () => now);
+        for (int passed = 0; passed <= milliseconds; passed += step)
+        {
+            now = TimeSpan.FromMilliseconds(passed);
+            line.Show("Session 7", passed * 100L, 1_000_000, isBytes: true);
+        }
+
+        line.Wipe();
+        return error.ToString();
+    }
+}
