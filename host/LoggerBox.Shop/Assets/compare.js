@@ -13,15 +13,20 @@
 
   const element = (name, look, text = "") => Object.assign(document.createElement(name), { className: look, textContent: text });
 
-  // Each side's times are counted from its own hold.
-  const side = async hold => {
-    const window = await TraceWindow.fetch(hold.session, about.unit, hold.from - before, hold.to + after, columns);
-    window.table[0] = window.table[0].map(second => second - hold.from);
+  // Each side's times are counted from its own beginning: the hold's, or the gear's change.
+  const side = async (session, zero, from, to) => {
+    const window = await TraceWindow.fetch(session, about.unit, from, to, columns);
+    window.table[0] = window.table[0].map(second => second - zero);
     return window;
   };
 
+  const sides = channel => [
+    { name: "before", low: 3 * channel + 1, high: 3 * channel + 2, mean: 3 * channel + 3, dash: Strip.dashes[1], ink: Strip.soft, fill: "rgba(74,84,93,.18)" },
+    { name: "after", low: 3 * channel + 13, high: 3 * channel + 14, mean: 3 * channel + 15, dash: Strip.dashes[0], ink: Strip.accent, fill: "rgba(11,83,148,.18)" },
+  ].map(line => ({ ...line, quantity: TraceWindow.channels[channel] }));
+
   const draw = async step => {
-    const [one, other] = await Promise.all([side(step.before), side(step.after)]);
+    const [one, other] = await Promise.all([step.before, step.after].map(hold => side(hold.session, hold.from, hold.from - before, hold.to + after)));
     const table = uPlot.join([one.table, other.table]);
     const place = figure.querySelector(".strips");
     place.replaceChildren();
@@ -32,24 +37,46 @@
     const drawn = strips.filter(([, channel]) => TraceWindow.has(one, channel) || TraceWindow.has(other, channel));
     const hold = { step: "hold", from: 0, to: Math.max(step.before.to - step.before.from, step.after.to - step.after.from), limits: step.after.limits };
     drawn.forEach(([title, channel], n) => {
-      const quantity = TraceWindow.channels[channel];
       const words = channel === 0 ? title : `${title}, ${about.unitWords}`;
-      const lines = [
-        { name: "before", quantity, low: 3 * channel + 1, high: 3 * channel + 2, mean: 3 * channel + 3, dash: Strip.dashes[1], ink: Strip.soft, fill: "rgba(74,84,93,.18)" },
-        { name: "after", quantity, low: 3 * channel + 13, high: 3 * channel + 14, mean: 3 * channel + 15, dash: Strip.dashes[0], ink: Strip.accent, fill: "rgba(11,83,148,.18)" },
-      ];
       const cell = element("div", "", "");
       cell.append(element("div", "title", words));
       place.append(cell);
       const hasTime = n >= drawn.length - columnsOf(figure);
       const width = Math.max(320, figure.clientWidth / columnsOf(figure) - 4);
-      Strip.make(cell, width, hasTime ? 174 : 146, words, lines, table, [hold], hasTime, { sync: "compare", select: () => {}, cursor: () => {} });
+      Strip.make(cell, width, hasTime ? 174 : 146, words, sides(channel), table, [hold], hasTime, { sync: "compare", select: () => {}, cursor: () => {} });
     });
     figure.dataset.shown = step.step;
   };
 
+  // Clutch pressure from the gear's change, forward and reverse beside each other.
+  const fillings = document.getElementById("engagements");
+  const clutch = 2;
+  const drawFilling = async (place, engagement) => {
+    const longest = Math.max(engagement.before.total ?? 0, engagement.after.total ?? 0);
+    const [one, other] = await Promise.all([engagement.before, engagement.after].map(one => side(one.session, one.from, one.from - 0.5, one.from + longest + 1.5)));
+    const hold = { step: "filling", from: 0, to: longest, limits: [] };
+    const cell = element("div", "", "");
+    cell.append(element("div", "title", engagement.words));
+    place.append(cell);
+    const width = Math.max(320, fillings.clientWidth / columnsOf(fillings) - 4);
+    Strip.make(cell, width, 230, `Clutch pressure, ${about.unitWords}. ${engagement.words}`, sides(clutch), uPlot.join([one.table, other.table]), [hold], true, { sync: `filling-${engagement.gear}`, select: () => {}, cursor: () => {} });
+  };
+
+  const startFillings = async () => {
+    if (!fillings) {
+      return;
+    }
+    const place = element("div", "strips");
+    fillings.append(place, element("p", "key", `Clutch pressure, ${about.unitWords}, as recorded. Dashed: before. Solid: after. Both from the gear's change; shaded until the slower one stands at 90 %.`));
+    for (const engagement of about.engagements) {
+      await drawFilling(place, engagement);
+    }
+    fillings.dataset.shown = String(about.engagements.length);
+  };
+
   const start = async () => {
     about = JSON.parse(figure.dataset.about);
+    startFillings().catch(error => fillings.append(element("p", "remark", error.message)));
     if (about.steps.length === 0) {
       throw new Error("No step was held both times: there is nothing to lay over each other.");
     }

@@ -7,14 +7,18 @@ using LoggerBox.Shop.Traces;
 namespace LoggerBox.Shop.Comparing;
 
 /// <summary>The steps that both have, and where each lies in its recording: what is laid over each other begins at the hold.</summary>
-internal sealed record CompareAbout(string Unit, string UnitWords, IReadOnlyList<ComparedStep> Steps)
+internal sealed record CompareAbout(string Unit, string UnitWords, IReadOnlyList<ComparedStep> Steps, IReadOnlyList<ComparedEngagement> Engagements)
 {
     public static CompareAbout Of(ComparedSubjects compared)
     {
         List<ComparedHold> before = [.. Holds(compared.Before)];
         List<ComparedHold> after = [.. Holds(compared.After)];
         PressureUnit unit = compared.Comparison.Unit;
-        return new CompareAbout(unit.Code(), Figure.Unit(unit), [.. before.Join(after, hold => hold.Step, hold => hold.Step, (one, other) => new ComparedStep(one.Step, one.Words, one, other)).DistinctBy(step => step.Step)]);
+        return new CompareAbout(
+            unit.Code(),
+            Figure.Unit(unit),
+            [.. before.Join(after, hold => hold.Step, hold => hold.Step, (one, other) => new ComparedStep(one.Step, one.Words, one, other)).DistinctBy(step => step.Step)],
+            ComparedEngagement.Of(compared));
     }
 
     private static IEnumerable<ComparedHold> Holds(JudgedSubject judged) => judged.Subject.Recordings

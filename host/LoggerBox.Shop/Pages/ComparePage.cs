@@ -50,7 +50,13 @@ internal static class ComparePage
     private static void WriteFigure(Markup page, ComparedSubjects compared)
     {
         page.Open("section", null, ("aria-labelledby", "traces")).Element("h2", "Laid over each other", null, ("id", "traces"));
-        page.Open("div", "figure", ("id", "overlay"), ("data-about", JsonSerializer.Serialize(CompareAbout.Of(compared), ShopJson.Default.CompareAbout))).Close("div").Close("section");
+        CompareAbout about = CompareAbout.Of(compared);
+        page.Open("div", "figure", ("id", "overlay"), ("data-about", JsonSerializer.Serialize(about, ShopJson.Default.CompareAbout))).Close("div").Close("section");
+        if (about.Engagements.Count > 0)
+        {
+            page.Open("section", null, ("aria-labelledby", "filling")).Element("h2", "Clutches filling", null, ("id", "filling"));
+            page.Open("div", "figure", ("id", "engagements")).Close("div").Close("section");
+        }
     }
 
     private static void WriteReadings(Markup page, Comparison comparison)

@@ -55,6 +55,12 @@ public static class EngagementReadings
         return (two.Count > 0 ? two[0] : cut, two.Count > 1 ? two[1] : null);
     }
 
+    /// <summary>The engagement that is looked at: the judged one, else one that was disturbed or never filled. Null: there is none in this gear.</summary>
+    public static EngagementRecord? Shown(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
+        Longest(sessions, gear, disturbed: false)
+        ?? Longest(sessions, gear, disturbed: true)
+        ?? sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear)).FirstOrDefault();
+
     private static EngagementRecord? Longest(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
         Filled(sessions, gear, disturbed).MaxBy(record => record.TotalMilliseconds);
 
