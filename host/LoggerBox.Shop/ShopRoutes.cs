@@ -57,8 +57,7 @@ internal sealed class ShopRoutes
         routes.MapGet("/trucks", context => answers.Page(context, TrucksPage.Render));
         routes.MapGet("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.UnitWithoutSheet)));
         routes.MapGet("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
-        routes.MapGet("/live", context => Answers.Page(context, () => LivePage.Render(live.Port, settings.UnitWithoutSheet)));
-        routes.MapGet("/live/events", context => LiveStream.Send(context, live, stopping));
+        new LiveRoutes(settings, live, stopping).Map(routes);
         routes.MapGet("/calibration", context => Answers.Page(context, () => CalibrationPage.Render(live.Ask(logger => Calibrations(logger)), settings.UnitWithoutSheet)));
         new SheetRoutes(settings.SheetFolder).Map(routes);
         routes.MapFallback(Answers.NotThere);

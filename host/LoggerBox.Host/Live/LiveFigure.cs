@@ -16,6 +16,9 @@ public sealed record LiveFigure(string Name, double? Value, string Unit, Limit? 
     /// <summary>"620 to 770"; empty where there is none.</summary>
     public string Band => Limit is { IsJudged: true } ? Figure.Limit(Limit.Min, Limit.Max, Unit) : "";
 
+    /// <summary>Where it stands beside its limit, for a drawing; null where there is nothing to draw.</summary>
+    public BandScale? Scale => BandScale.Of(Value, 0, Limit?.Min, Limit?.Max);
+
     /// <summary>Where the needle stands: a single reading proves nothing, so this is no verdict. Empty where nothing can be said.</summary>
     public string Standing =>
         Value is not double value || Limit is not { IsJudged: true } ? ""

@@ -7,11 +7,29 @@
       place(id).textContent = text;
     }
   };
+  // The limits as a frame, the reading as a thick mark; what it comes to stands beside it in words.
+  const limit = (at, figure) => {
+    at.hidden = figure.band === "";
+    at.querySelector(".range").textContent = figure.band;
+    at.querySelector(".standing").textContent = figure.standing;
+    at.dataset.standing = figure.standing;
+    at.querySelector("svg").style.visibility = figure.places ? "visible" : "hidden";
+    if (figure.places) {
+      const [left, right, tick] = figure.places;
+      at.querySelector("rect").setAttribute("x", left);
+      at.querySelector("rect").setAttribute("width", right - left);
+      at.querySelector(".tick").setAttribute("x1", tick);
+      at.querySelector(".tick").setAttribute("x2", tick);
+    }
+  };
   const show = shown => {
     document.body.dataset.state = shown.state;
     write("sentence", shown.sentence);
-    for (const id of ["speed", "main", "clutch", "converter", "cue", "clock"]) {
-      write(id, shown[id]);
+    write("cue", shown.cue);
+    write("clock", shown.clock);
+    for (const id of ["speed", "main", "clutch", "converter"]) {
+      write(id, shown[id].text);
+      limit(place(`${id}-limits`), shown[id]);
     }
     write("gear", shown.gear || "–");
     write("doing", shown.doing || "–");
@@ -19,7 +37,7 @@
       place("captured").replaceChildren(...shown.captured.map(step => Object.assign(document.createElement("li"), { textContent: "✓ " + step })));
     }
   };
-  const source = new EventSource("/live/events");
+  const source = new EventSource("/live/events?sheet=" + encodeURIComponent(document.querySelector(".dashboard").dataset.sheet));
   source.addEventListener("message", event => show(JSON.parse(event.data)));
   source.addEventListener("error", () => {
     document.body.dataset.state = "trouble";

@@ -6,6 +6,7 @@ using System.Threading.Tasks;
 using LoggerBox.Host;
 using LoggerBox.Host.Link;
 using LoggerBox.Host.Live;
+using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Shop.Live;
 
@@ -24,7 +25,7 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
 
     private readonly Lock gate = new();
     private readonly SemaphoreSlim line = new(1);
-    private readonly List<Channel<LiveShown>> lookers = [];
+    private readonly List<(Channel<LiveShown> Channel, LiveLook Look)> lookers = [];
     private readonly CancellationTokenSource closing = new();
     private CancellationTokenSource? watching;
     private int questions;
@@ -32,7 +33,7 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
     public string? Port => settings.LoggerPort;
 
     /// <summary>Null: too many look already.</summary>
-    public ChannelReader<LiveShown>? Join()
+    public ChannelReader<LiveShown>? Join(LiveLook look)
     {
         lock (gate)
         {
@@ -42,7 +43,7 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
             }
 
             var looker = System.Threading.Channels.Channel.CreateBounded<LiveShown>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropOldest });
-            lookers.Add(looker);
+            lookers.Add((looker, look));
             if (lookers.Count == 1)
             {
                 watching = CancellationTokenSource.CreateLinkedTokenSource(closing.Token);
@@ -58,7 +59,7 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
     {
         lock (gate)
         {
-            lookers.RemoveAll(looker => looker.Reader == reader);
+            lookers.RemoveAll(looker => looker.Channel.Reader == reader);
             if (lookers.Count == 0)
             {
                 watching?.Cancel();
@@ -104,7 +105,7 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
             }
             catch (UserErrorException error)
             {
-                Show(LiveShown.Trouble(error.Message));
+                Show(_ => LiveShown.Trouble(error.Message));
                 stop.WaitHandle.WaitOne(BetweenTries);
             }
             catch (OperationCanceledException)
@@ -127,13 +128,13 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
             using HostLine open = HostLine.Open(port);
             var logger = new LoggerConnection(open);
             logger.Hello();
-            var scale = new LiveScale(logger.PressureCalibrations(), settings.UnitWithoutSheet, null);
+            IReadOnlyList<ChannelCalibration> calibrations = logger.PressureCalibrations();
             using var asked = CancellationTokenSource.CreateLinkedTokenSource(stop);
             logger.Watch(
                 Interval,
                 readings =>
                 {
-                    Show(LiveShown.Of(scale.Of(readings)));
+                    Show(look => LiveShown.Of(new LiveScale(calibrations, look.Unit, look.Limits).Of(readings)));
                     if (Volatile.Read(ref questions) > 0)
                     {
                         asked.Cancel();
@@ -152,11 +153,11 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
         }
     }
 
-    private void Show(LiveShown shown)
+    private void Show(Func<LiveLook, LiveShown> shown)
     {
         lock (gate)
         {
-            lookers.ForEach(looker => looker.Writer.TryWrite(shown));
+            lookers.ForEach(looker => looker.Channel.Writer.TryWrite(shown(looker.Look)));
         }
     }
 }

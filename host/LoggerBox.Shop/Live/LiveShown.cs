@@ -10,18 +10,18 @@ namespace LoggerBox.Shop.Live;
 /// <param name="Sentence">What is the matter, or what to do next.</param>
 /// <param name="Clock">The stall's or the pause's seconds; empty where neither runs.</param>
 internal sealed record LiveShown(
-    string State, string Sentence, string Speed, string Main, string Clutch, string Converter, string Gear, string Doing, string Cue, string Clock, IReadOnlyList<string> Captured)
+    string State, string Sentence, ShownFigure Speed, ShownFigure Main, ShownFigure Clutch, ShownFigure Converter, string Gear, string Doing, string Cue, string Clock, IReadOnlyList<string> Captured)
 {
     public static LiveShown Trouble(string sentence) =>
-        new("trouble", sentence, LiveFigure.NoReading, LiveFigure.NoReading, LiveFigure.NoReading, LiveFigure.NoReading, "", "", "", "", []);
+        new("trouble", sentence, ShownFigure.None, ShownFigure.None, ShownFigure.None, ShownFigure.None, "", "", "", "", []);
 
     public static LiveShown Of(LiveMoment moment) => new(
         moment.Recording ? "reading" : "waiting",
         moment.Sentence,
-        moment.Speed.Text,
-        moment.Pressures[0].Text,
-        moment.Pressures[1].Text,
-        moment.Pressures[2].Text,
+        ShownFigure.Of(moment.Speed),
+        ShownFigure.Of(moment.Pressures[0]),
+        ShownFigure.Of(moment.Pressures[1]),
+        ShownFigure.Of(moment.Pressures[2]),
         moment.GearWord,
         moment.Doing,
         moment.CueText,

@@ -13,9 +13,9 @@ internal static class LiveStream
     // A browser that has gone is noticed when something is sent to it.
     private static readonly TimeSpan Silence = TimeSpan.FromSeconds(5);
 
-    public static async Task Send(HttpContext context, LiveFeed feed, CancellationToken stopping)
+    public static async Task Send(HttpContext context, LiveFeed feed, LiveLook look, CancellationToken stopping)
     {
-        if (feed.Join() is not ChannelReader<LiveShown> readings)
+        if (feed.Join(look) is not ChannelReader<LiveShown> readings)
         {
             context.Response.StatusCode = StatusCodes.Status503ServiceUnavailable;
             return;

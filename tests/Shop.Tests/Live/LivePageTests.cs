@@ -54,4 +54,33 @@ public sealed class LivePageTests(OpenShop shop, Browser browser)
         await visitor.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'trouble'");
         Assert.Contains("--logger PORT", await visitor.Page.Locator("#sentence").InnerTextAsync());
     }
+
+    /// <summary>The demo's sheet: idle 620 to 770 rpm, main at idle 45 to 80 psi.</summary>
+    [BrowserFact]
+    public async Task A_sheet_that_is_chosen_shows_its_limits_for_the_step()
+    {
+        using var logger = SimulatedLogger.Start("--speed", "real", "--tcp");
+        await using ShopServer server = await ShopServer.Start(shop.Settings(logger.Port));
+        await using Visitor visitor = await browser.Visit(server.Address, "/live");
+        Assert.False(await visitor.Page.Locator("#main-limits").IsVisibleAsync());
+        await visitor.Page.SelectOptionAsync("#sheet", "sample-truck.toml");
+        await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Show" }).ClickAsync();
+        await visitor.Page.WaitForURLAsync("**/live?sheet=sample-truck.toml");
+        await visitor.Page.WaitForFunctionAsync("() => document.querySelector('#speed-limits .range').textContent === '620 to 770' && document.querySelector('#speed-limits .standing').textContent === 'inside'");
+        Assert.Equal("45.0 to 80.0", await visitor.Page.Locator("#main-limits .range").InnerTextAsync());
+        Assert.Equal("inside", await visitor.Page.Locator("#main-limits .standing").InnerTextAsync());
+        double[] drawn = await visitor.Page.EvaluateAsync<double[]>("() => { const at = document.querySelector('#main-limits'); return [+at.querySelector('rect').getAttribute('x'), +at.querySelector('.tick').getAttribute('x1'), +at.querySelector('rect').getAttribute('x') + +at.querySelector('rect').getAttribute('width')]; }");
+        Assert.True(drawn[0] < drawn[1] && drawn[1] < drawn[2], string.Join(' ', drawn));
+        Assert.True(await visitor.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
+        await visitor.FindNothingWrong();
+    }
+
+    [BrowserFact]
+    public async Task A_sheet_that_is_not_there_is_told()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/live");
+        IResponse? answer = await visitor.Page.GotoAsync(new System.Uri(new System.Uri(visitor.Page.Url), "/live?sheet=..%2Farchive.sqlite").ToString());
+        Assert.Equal(404, answer!.Status);
+        Assert.Contains("A data sheet's name", await visitor.Page.Locator("main").InnerTextAsync());
+    }
 }
