@@ -23,8 +23,16 @@ internal static class PictureBook
         await Take(browser, server, "/job/J1", Path.Combine(folder, "job.png"), "() => true");
         await Take(browser, server, "/job/J1#trace-S1", Path.Combine(folder, "trace.png"), "() => { const shown = document.querySelector('.figure')?.dataset.shown; document.querySelector('details.trace').scrollIntoView(); return shown; }");
         await Take(browser, server, "/compare?before=J3.before&after=J3.after", Path.Combine(folder, "compare.png"), "() => { document.getElementById('traces').scrollIntoView(); return document.getElementById('overlay').dataset.shown; }");
-        await Take(browser, server, "/live", Path.Combine(folder, "live.png"), "() => +document.getElementById('speed').textContent > 500 && document.querySelectorAll('#captured li').length > 0");
+        string sheet = Path.Combine(shop.SheetFolder, "sample-truck.toml");
+        PrintedPage.Take(Path.Combine(folder, "report.png"), "report", "J1", "--archive", shop.Archive);
+        PrintedPage.Take(Path.Combine(folder, "card.png"), "sheet", "card", sheet);
+        await Take(browser, server, "/live?sheet=sample-truck.toml", Path.Combine(folder, "live.png"), "() => +document.getElementById('speed').textContent > 500 && document.querySelectorAll('#captured li').length > 1 && document.querySelector('#main-limits .standing').textContent === 'inside'");
         await Take(browser, server, "/sheets/edit?name=sample-truck.toml", Path.Combine(folder, "sheet.png"), "() => true");
+        using (var other = SimulatedLogger.Start("--speed", "real", "--cause", "forward-clutch-leak"))
+        {
+            await TerminalPage.Take(browser, Path.Combine(folder, "watch.png"), other.Port, sheet, "Idle, forward");
+        }
+
         await browser.DisposeAsync();
         await shop.DisposeAsync();
     }
