@@ -19,33 +19,36 @@ public static class ExportedTrace
     {
         ArgumentNullException.ThrowIfNull(session);
         long zero = session.Header.StartMicroseconds;
+
+        // They are read from the session's bytes each time that somebody looks.
+        RecordedSample[] samples = [.. session.Samples];
         List<TableColumn> columns =
         [
-            new NumberColumn("time_s", [.. session.Samples.Select(sample => (double?)((sample.Microseconds - zero) / 1e6))], "F6"),
-            new NumberColumn("rpm", [.. session.Samples.Select(sample => sample.SpeedTenths == SampleSet.Missing ? null : (double?)(sample.SpeedTenths / 10.0))], "F1"),
+            new NumberColumn("time_s", [.. samples.Select(sample => (double?)((sample.Microseconds - zero) / 1e6))], "F6"),
+            new NumberColumn("rpm", [.. samples.Select(sample => sample.SpeedTenths == SampleSet.Missing ? null : (double?)(sample.SpeedTenths / 10.0))], "F1"),
         ];
 
         // Seven digits keep a count apart from its neighbours in every unit.
         columns.AddRange(Enumerable.Range(1, 3)
             .Where(channel => session.Header.Pressures[channel - 1].Kind != ChannelKind.None)
-            .Select(channel => new NumberColumn($"{PressureNames[channel - 1]}_{unit.Code()}", [.. session.Samples.Select(sample => Pressure(sample, session.Header, channel, unit))], "0.######")));
-        AddSaid(columns, session, EventKind.GearTag, said => new TextColumn("gear", [.. said.Select(code => code is int gear ? GearLetter(gear) : null)]));
-        AddSaid(columns, session, EventKind.StepMark, said => new TextColumn("step", [.. said.Select(code => code is int step and not 0 ? StepCodes.Text((Step)step) : null)]));
-        AddSaid(columns, session, EventKind.OilTemperature, said => new NumberColumn("oil_C", [.. said.Select(tenths => tenths / 10.0)], "F1"));
+            .Select(channel => new NumberColumn($"{PressureNames[channel - 1]}_{unit.Code()}", [.. samples.Select(sample => Pressure(sample, session.Header, channel, unit))], "0.######")));
+        AddSaid(columns, session, samples, EventKind.GearTag, said => new TextColumn("gear", [.. said.Select(code => code is int gear ? GearLetter(gear) : null)]));
+        AddSaid(columns, session, samples, EventKind.StepMark, said => new TextColumn("step", [.. said.Select(code => code is int step and not 0 ? StepCodes.Text((Step)step) : null)]));
+        AddSaid(columns, session, samples, EventKind.OilTemperature, said => new NumberColumn("oil_C", [.. said.Select(tenths => tenths / 10.0)], "F1"));
         return columns;
     }
 
     /// <summary>A column of what events of one kind say, each from its moment on; none where there is no such event.</summary>
-    private static void AddSaid(List<TableColumn> columns, RecordedSession session, EventKind kind, Func<IEnumerable<int?>, TableColumn> column)
+    private static void AddSaid(List<TableColumn> columns, RecordedSession session, RecordedSample[] samples, EventKind kind, Func<IEnumerable<int?>, TableColumn> column)
     {
         EventRecord[] events = [.. session.Events.Where(happening => happening.Kind == kind)];
         if (events.Length > 0)
         {
-            columns.Add(column(Said(events, session.Samples)));
+            columns.Add(column(Said(events, samples)));
         }
     }
 
-    private static IEnumerable<int?> Said(EventRecord[] events, IReadOnlyList<RecordedSample> samples)
+    private static IEnumerable<int?> Said(EventRecord[] events, RecordedSample[] samples)
     {
         int next = 0;
         int? value = null;
