@@ -82,14 +82,17 @@ public static class Sentences
     public static string StallTooLong(Step step, double seconds, double limit) =>
         $"{Capital(Words.StepName(step))} was held for {seconds:0.0} s, longer than {limit:0} s: the oil heats fast, and speed and pressures sag. Cool down in N and hold the next one shorter.";
 
-    public static string StallReadTooLate(Step step, double limit) =>
-        $"{Capital(Words.StepName(step))} came to rest only after more than {limit:0} s: by then the oil is too hot to judge by. Cool down in N and repeat it, full pedal at once and no longer than {limit:0} s.";
+    public static string StallReadTooLate(Step step, double seconds, double limit) =>
+        $"{Capital(Words.StepName(step))} came to rest only {seconds:0.0} s after the speed was there, later than {limit:0} s: by then the oil is too hot to judge by. Cool down in N and repeat it, full pedal at once and no longer than {limit:0} s.";
+
+    public static string StallNeverAtRest(Step step, double limit) =>
+        $"{Capital(Words.StepName(step))} was held until the logger called to stop, {limit:0} s or more, and never came to rest: nothing of it is judged. See that the truck stands still, cool down in N, and repeat it.";
 
     public static string CoolDownShort(Step before, Step step, double seconds, double wanted) =>
         $"Only {seconds:0} s between {Words.StepName(before)} and {Words.StepName(step)}, less than {wanted:0} s: the oil was still hot from the one before. Cool down in N for {wanted:0} s between stalls.";
 
     public static string StallALittleHigh(double forward, double reverse, double most) =>
-        $"Stall in F {Words.Rpm(forward)} and in R {Words.Rpm(reverse)}, at most {Words.Rpm(most)}: a little high in both directions is a guide and no finding. Chalk the tyres to see that the truck stands still, check the oil level, read the speed with a second tachometer, and repeat before anything is opened.";
+        $"Stall in F {Words.Rpm(forward)} and in R {Words.Rpm(reverse)}, at most {Words.Rpm(most)}: high in both directions alike is a guide, and no finding alone. Chalk the tyres to see that the truck stands still, check the oil level, read the speed with a second tachometer, and repeat before anything is opened.";
 
     public static string FuelUnknown(IEnumerable<string> fuels, IReadOnlyList<string> differing) =>
         $"The data sheet has figures by fuel ({string.Join(", ", fuels)}), and nobody wrote down what the truck ran on: not judged {string.Join(", ", differing)}. Write the fuel on the work order and judge again.";

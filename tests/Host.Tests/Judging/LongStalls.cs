@@ -23,6 +23,7 @@ public sealed class LongStalls
         var judgement = Of(session);
         Assert.Equal(Verdict.Void, Judged.Check(judgement, "stall-F", "rpm").Verdict);
         Assert.Contains(judgement.Validity, note => note is { Code: "stall-too-long", Effect: ValidityEffect.Void, Step: Step.StallForward });
+        Assert.Contains(judgement.Validity, note => note.Effect == ValidityEffect.Void && note.Text.StartsWith("Stall in F came to rest only 16.5 s after the speed was there, later than 10 s", StringComparison.Ordinal));
         ValidityNote held = Assert.Single(judgement.Validity, note => note is { Code: "stall-too-long", Effect: ValidityEffect.Note });
         Assert.Matches("^Stall in F was held for (19.9|20.0) s, longer than 10 s", held.Text);
         Assert.Contains(judgement.Validity, note => note is { Code: "incomplete", Step: Step.StallForward });
@@ -48,6 +49,30 @@ public sealed class LongStalls
         var judgement = Of(Sagging(seconds, [(0.5, (seconds / 2) - 2, 1800), ((seconds / 2) + 1, (seconds / 2) - 1, 1790)], withSamples: false));
         Assert.Equal(notes, judgement.Validity.Count(note => note.Code == "stall-too-long"));
         Assert.DoesNotContain(judgement.Validity, note => note is { Code: "cool-down-short", Step: Step.StallForward });
+    }
+
+    [Fact]
+    public void A_stall_in_which_nothing_stood_still_is_told_where_the_logger_called_to_stop()
+    {
+        RecordedSession made = Sagging(seconds: 15, holds: []);
+        var session = new RecordedSession
+        {
+            Header = made.Header,
+            Holds = made.Holds,
+            Engagements = made.Engagements,
+            RunUps = made.RunUps,
+            End = made.End,
+            Events =
+            [
+                new EventRecord { Kind = EventKind.GearTag, Value = (int)Gear.Forward, Microseconds = Begin - 3_000_000 },
+                new EventRecord { Kind = EventKind.Cue, Value = (int)Cue.StallStop, Microseconds = Begin + 10_000_000 },
+            ],
+        };
+        var judgement = Of(session);
+        ValidityNote note = Assert.Single(judgement.Validity, note => note.Code == "stall-too-long");
+        Assert.Equal(Step.StallForward, note.Step);
+        Assert.Contains("never came to rest", note.Text, StringComparison.Ordinal);
+        Assert.Empty(judgement.Suspects);
     }
 
     private static Judgement Of(RecordedSession session) => Judge.Of([session], TestSheet.Truck(), new JobFacts(), PressureUnit.Psi);

@@ -21,6 +21,14 @@ public sealed class TeethCountedWrongly
         Assert.Contains(pickup.For, text => text.Contains(fraction, StringComparison.Ordinal));
     }
 
+    /// <summary>A pedal that does not reach the floor leaves idle where it is: at this ratio the true idle would be 823 rpm.</summary>
+    [Fact]
+    public void An_idle_that_contradicts_the_ratio_clears_the_pickup()
+    {
+        var session = new TestSession().Set(Step.Governed, rpm: 2235).Set(Step.Relief, rpm: 2090).Set(Step.StallForward, rpm: 1640).Set(Step.StallReverse, rpm: 1640);
+        Assert.DoesNotContain(Judged.Of(session, TestSheet.Truck(idle: TestSheet.Between(700, 800))).Suspects, suspect => suspect.Code == "pickup-scale");
+    }
+
     [Theory]
     [InlineData(0.90, 1)]
     [InlineData(0.96, 0.95)]

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.DataSheets;
+using LoggerBox.Host.Judging.Checking;
 using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Rules;
 
@@ -85,6 +86,7 @@ public static class CauseScoring
     private static double Circumstances(Cause cause, int row, Evidence evidence, List<Observed> accusing) => cause switch
     {
         Cause.AirThin => ThinAir(evidence),
+        Cause.GovernorLow or Cause.GovernorHigh => GovernedIsIn(evidence) ? -3 : 0,
         Cause.OilCold => ColdOil.Points(evidence, accusing, row),
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
         Cause.StatorSlipping => StallIsOnlyALittleLow(evidence) ? -3 : 0,
@@ -92,6 +94,10 @@ public static class CauseScoring
         Cause.DriveInputBroken => StallHeight.IsNearGoverned(evidence) ? 0 : RuledOut,
         _ => 0,
     };
+
+    /// <summary>Beyond doubt within its limits: nobody sets it, whatever else is off.</summary>
+    private static bool GovernedIsIn(Evidence evidence) =>
+        evidence is { Governed: { } governed, Engine.GovernedRpm: { IsJudged: true } limit } && LimitCheck.Judge(governed, limit) == Verdict.In;
 
     /// <summary>A torn drive plate stops the charge pump as well: the row of the matrix on which no pressure is left.</summary>
     private static bool IsPumpStanding(int row) => CauseMatrix.Expected(row, Observation.MainHoldNeutral) == '_';

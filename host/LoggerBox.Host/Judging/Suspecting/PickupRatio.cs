@@ -68,7 +68,7 @@ public static class PickupRatio
         double ratio = faster.Average(r => r.Ratio);
         var (over, under) = Fraction(ratio);
         bool agree = faster.TrueForAll(r => Math.Abs((r.Ratio / ratio) - 1) < OneRatio);
-        bool idleAllows = ratios.TrueForAll(r => r.Step != Step.IdleNeutral || Math.Abs((r.Ratio / ratio) - 1) < r.HalfWidth + OneRatio);
+        bool idleAllows = ratios.TrueForAll(r => r.Step != Step.IdleNeutral || Math.Abs((r.Ratio / ratio) - 1) <= r.HalfWidth);
         return agree && idleAllows && under > 0
             ? new CauseScore(Cause.PickupScale, best.Fit, -1, [.. faster.Select(r => r.Text), Sentences.PickupScalePossible(ratio, over, under)], []) { Commonness = best.Commonness }
             : null;

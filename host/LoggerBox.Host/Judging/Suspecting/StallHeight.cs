@@ -11,11 +11,8 @@ namespace LoggerBox.Host.Judging.Suspecting;
 /// </summary>
 public static class StallHeight
 {
-    /// <summary>A stall low by less than this never points to the inside of a converter. Common practice, no source.</summary>
+    /// <summary>Low by less than this never points to the inside of a converter, high in both directions by less to none of a transmission. Common practice, no source.</summary>
     public const double GuideRpm = 300;
-
-    /// <summary>A clutch that has lost two fifths of its capacity raises its stall by this much: less, in both directions alike, is none. Computed from a usual converter's curve.</summary>
-    private const double HighGuideRpm = 100;
 
     /// <summary>An engine without load but the drag of oil stands no farther below its governed speed. Common practice, no source.</summary>
     private const double NearGoverned = 0.93;
@@ -40,5 +37,5 @@ public static class StallHeight
         return IsALittle(forward, evidence.Engine.StallForwardRpm?.Max) && IsALittle(reverse, evidence.Engine.StallReverseRpm?.Max) && !IsNearGoverned(evidence);
     }
 
-    private static bool IsALittle(Measured? stall, double? most) => stall is not null && stall.Value > most && stall.Value - most < HighGuideRpm;
+    private static bool IsALittle(Measured? stall, double? most) => stall is not null && stall.Value > most && stall.Value - most < GuideRpm;
 }

@@ -66,7 +66,7 @@ public static class HoldGates
         {
             if (steps.VoidCode(hold) is { } code && steps.Good(hold.Step) is null && told.Add(hold.Step))
             {
-                yield return new ValidityNote(code, ValidityEffect.Void, hold.Step, Text(code, hold, sheet));
+                yield return new ValidityNote(code, ValidityEffect.Void, hold.Step, Text(code, hold, steps, sheet));
             }
         }
 
@@ -85,11 +85,11 @@ public static class HoldGates
         && hold.Rpm is { } rpm
         && Math.Abs(rpm.Value - sheet.HoldRpm) > sheet.HoldWindowRpm;
 
-    private static string Text(string code, MeasuredHold hold, DataSheet sheet) =>
+    private static string Text(string code, MeasuredHold hold, StepReadings steps, DataSheet sheet) =>
         code switch
         {
             SpeedWindow => Sentences.OutsideSpeedWindow(hold.Step, hold.Rpm!.Value, sheet),
-            StallNotes.TooLong => Sentences.StallReadTooLate(hold.Step, StallNotes.LimitSeconds(sheet)),
+            StallNotes.TooLong => Sentences.StallReadTooLate(hold.Step, StallNotes.SecondsInto(hold, steps.All), StallNotes.LimitSeconds(sheet)),
             _ => Sentences.DriveCut(hold.Step),
         };
 }

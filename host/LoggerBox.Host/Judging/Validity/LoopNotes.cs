@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.Judging.Checking;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Protocol.Rules;
 
@@ -27,12 +28,17 @@ public static class LoopNotes
                 continue;
             }
 
-            foreach (Step step in steps)
+            foreach (Step step in steps.Where(step => IsWanted(evidence, step, same.Key.Channel)))
             {
                 yield return new ValidityNote("loop-out-of-range", ValidityEffect.Void, step, Sentences.LoopOutOfRange(channel, step));
             }
         }
     }
+
+    // At full pedal few sheets judge pressures: what nobody asks for need not be repeated.
+    private static bool IsWanted(Evidence evidence, Step step, int channel) =>
+        step is not (Step.Governed or Step.Relief) && !HoldGates.IsStall(step)
+        || StepLimits.Pressure(evidence.Sheet, step, channel, evidence.Steps.Good(step)?.Rpm?.Value) is { IsJudged: true };
 
     // The session with what was changed in it is another one than the hold's; its header is the same.
     private static bool IsAt(LoopFault fault, MeasuredHold hold)

@@ -4,6 +4,8 @@ using System.Linq;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Judging.Suspecting;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Validity;
@@ -16,6 +18,9 @@ public static class StallNotes
     private const double DefaultLimitSeconds = 10;
     private const double DefaultCooldownSeconds = 60;
 
+    /// <summary>Between the pedal and a speed that a hold can begin at.</summary>
+    private const double Settling = 2;
+
     public static double LimitSeconds(DataSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(sheet);
@@ -27,6 +32,13 @@ public static class StallNotes
     {
         double longest = LimitSeconds(sheet);
         return StallRun.Of(holds).SelectMany(run => run.Parts.Where(part => part.StartSeconds - run.StartSeconds > longest));
+    }
+
+    /// <summary>From the arrival of the speed to where this part begins.</summary>
+    public static double SecondsInto(MeasuredHold part, IReadOnlyList<MeasuredHold> holds)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        return part.StartSeconds - (StallRun.Of(holds).FirstOrDefault(run => run.Parts.Contains(part))?.StartSeconds ?? part.StartSeconds);
     }
 
     public static IEnumerable<ValidityNote> Of(Evidence evidence)
@@ -53,6 +65,11 @@ public static class StallNotes
             before = run;
         }
 
+        foreach (Step step in NeverAtRest(evidence, longest).Distinct())
+        {
+            yield return new ValidityNote(TooLong, ValidityEffect.Note, step, Sentences.StallNeverAtRest(step, longest));
+        }
+
         var roles = new Roles(evidence.Steps);
         Measured? forward = roles.Of(Step.StallForward)?.Rpm;
         Measured? reverse = roles.Of(Step.StallReverse)?.Rpm;
@@ -61,4 +78,32 @@ public static class StallNotes
             yield return new ValidityNote("stall-guide", ValidityEffect.Note, Step.None, Sentences.StallALittleHigh(forward!.Value, reverse!.Value, evidence.Engine.StallForwardRpm!.Max!.Value));
         }
     }
+
+    // The logger called to stop, and nothing in gear stood still just then: a stall that only sagged, or a truck that crept.
+    private static IEnumerable<Step> NeverAtRest(Evidence evidence, double longest)
+    {
+        IReadOnlyList<StallRun> runs = StallRun.Of(evidence.Steps.All);
+        foreach (RecordedSession session in evidence.Sessions)
+        {
+            foreach (EventRecord stop in session.Events.Where(one => one.Kind == EventKind.Cue && (Cue)one.Value == Cue.StallStop))
+            {
+                double at = (stop.Microseconds - session.Header.StartMicroseconds) / 1e6;
+                bool isRead = runs.Any(run => run.Parts[0].Session.Header == session.Header && run.StartSeconds <= at && at <= run.EndSeconds + 1)
+                    || evidence.Steps.All.Any(hold => hold.Session.Header == session.Header && hold.Gear != Gear.Neutral
+                        && hold.StartSeconds <= at && hold.StartSeconds + hold.DurationSeconds >= at - longest + Settling);
+                if (!isRead)
+                {
+                    yield return StepAt(session, stop.Microseconds);
+                }
+            }
+        }
+    }
+
+    private static Step StepAt(RecordedSession session, long microseconds) =>
+        (Gear?)session.Events.LastOrDefault(one => one.Kind == EventKind.GearTag && one.Microseconds <= microseconds)?.Value switch
+        {
+            Gear.Forward => Step.StallForward,
+            Gear.Reverse => Step.StallReverse,
+            _ => Step.StallInGear,
+        };
 }
