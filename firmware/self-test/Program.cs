@@ -14,7 +14,7 @@ namespace LoggerBox.SelfTest
         {
             SelfTestCase[] cases =
             {
-                new FramingCase(), new RecordCase(), new MessageCase(), new DamageCase(), new EncodingCase(), new RuleCase(), new PlanCase(),
+                new FramingCase(), new RecordCase(), new MessageCase(), new DamageCase(), new EncodingCase(), new RuleCase(), new CueCase(), new PlanCase(),
                 new SpeedCase(), new WholeTestCase(), new FaultyRunCase(), new DrivingDayCase(), new UnevenCase(), new StorageCase(), new LinkCase(),
             };
             Digest all = new Digest();
