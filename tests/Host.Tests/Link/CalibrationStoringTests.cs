@@ -63,7 +63,14 @@ public sealed class CalibrationStoringTests
 
     private static SendCalibration Fresh(int channel, int zero = 3300) => new()
     {
-        Channel = (byte)channel, Kind = ChannelKind.CurrentLoop, ZeroCounts = zero == 3300 ? zero + channel : zero, SpanCounts = 12800, SpanPascal = 3_450_000, AccuracyPascal = 8600,
-        UtcSeconds = 1_790_000_000, Transducer = "TX", Reference = "DW-1, C-77",
+        Channel = (byte)channel,
+        Kind = ChannelKind.CurrentLoop,
+        ZeroCounts = zero == 3300 ? zero + channel : zero,
+        SpanCounts = 12800,
+        SpanPascal = 3_450_000,
+        AccuracyPascal = 8600,
+        UtcSeconds = 1_790_000_000,
+        Transducer = "TX",
+        Reference = "DW-1, C-77",
     };
 }

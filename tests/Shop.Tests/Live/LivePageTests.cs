@@ -66,7 +66,14 @@ public sealed class LivePageTests(OpenShop shop, Browser browser)
             {
                 new LoggerConnection(line).SendCalibration(new SendCalibration
                 {
-                    Channel = (byte)channel, Kind = ChannelKind.CurrentLoop, ZeroCounts = 3196, SpanCounts = 12800, SpanPascal = 3_452_491, UtcSeconds = 1_760_000_000, Transducer = OpenShop.HostileName[..20], Reference = "DW-1",
+                    Channel = (byte)channel,
+                    Kind = ChannelKind.CurrentLoop,
+                    ZeroCounts = 3196,
+                    SpanCounts = 12800,
+                    SpanPascal = 3_452_491,
+                    UtcSeconds = 1_760_000_000,
+                    Transducer = OpenShop.HostileName[..20],
+                    Reference = "DW-1",
                 });
                 archive.Calibrations.Add(
                 [
