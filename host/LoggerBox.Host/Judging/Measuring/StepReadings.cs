@@ -17,6 +17,9 @@ public sealed class StepReadings
     /// <summary>Nobody stops, changes direction and comes back to speed within this.</summary>
     private const double PauseSeconds = 3.5;
 
+    /// <summary>Longer than this without a reading, and nobody knows what the lever did.</summary>
+    private const double LeverRestsSeconds = 30;
+
     /// <summary>One clutch repeats its own pressure better than this.</summary>
     private const double AnotherClutch = 1.15;
 
@@ -40,8 +43,8 @@ public sealed class StepReadings
     public string? VoidCode(MeasuredHold hold) => voids.GetValueOrDefault(hold);
 
     /// <summary>
-    /// Steps in gear without knowing which: the last two count, because a session tests both directions. What an unsteady foot parted counts
-    /// once; where clutch pressures come in two sorts by turns, the last of each.
+    /// Steps in gear without knowing which: of the last two times that a gear was put in, the last of each counts, because a session tests
+    /// both directions and one lever position is one gear. Where clutch pressures come in two sorts by turns, the last of each.
     /// </summary>
     public IReadOnlyList<MeasuredHold> GoodInGear(Step step)
     {
@@ -54,7 +57,7 @@ public sealed class StepReadings
                 .ToList();
         }
 
-        return parts.Where((hold, i) => i == parts.Count - 1 || !IsOneTry(hold, parts[i + 1])).TakeLast(2).ToList();
+        return parts.Where((hold, i) => i == parts.Count - 1 || !(IsOneTry(hold, parts[i + 1]) || IsOneGear(hold, parts[i + 1]))).TakeLast(2).ToList();
     }
 
     /// <summary>The pressure between two sorts of clutch pressure that come by turns; null where there is one sort, or a drift from one to the other.</summary>
@@ -77,6 +80,22 @@ public sealed class StepReadings
     private static bool IsOneTry(MeasuredHold hold, MeasuredHold next) =>
         hold.Session == next.Session && next.StartSeconds - hold.StartSeconds - hold.DurationSeconds < PauseSeconds
         && HoldGates.ClutchIsEmpty(hold) == HoldGates.ClutchIsEmpty(next);
+
+    /// <summary>Nothing out of gear between the two, and no clutch that began to fill: the lever stayed where it was.</summary>
+    private bool IsOneGear(MeasuredHold hold, MeasuredHold next)
+    {
+        if (hold.Session != next.Session || next.StartSeconds - hold.StartSeconds - hold.DurationSeconds > LeverRestsSeconds || HoldGates.ClutchIsEmpty(hold) || HoldGates.ClutchIsEmpty(next))
+        {
+            return false;
+        }
+
+        long from = hold.Record.StartMicroseconds;
+        long to = next.Record.StartMicroseconds;
+        return !All.Any(between => between.Session == hold.Session && between.Record.StartMicroseconds > from && between.Record.StartMicroseconds < to && IsOutOfGear(between))
+            && !hold.Session.Engagements.Any(filling => filling.StartMicroseconds > from && filling.StartMicroseconds < to);
+    }
+
+    private static bool IsOutOfGear(MeasuredHold hold) => hold.Record.Gear == Gear.Neutral || !hold.Record.ClutchPressed;
 
     private List<MeasuredHold> AllGood(Step step)
     {
