@@ -86,7 +86,7 @@ public sealed class GearsUnknown
         {
             var copy = new HoldRecord();
             copy.CopyFrom(one);
-            copy.StartMicroseconds = time += 12_000_000;
+            copy.StartMicroseconds = time += 7_000_000;
             return copy;
         }
 

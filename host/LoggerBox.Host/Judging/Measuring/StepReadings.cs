@@ -17,8 +17,8 @@ public sealed class StepReadings
     /// <summary>Nobody stops, changes direction and comes back to speed within this.</summary>
     private const double PauseSeconds = 3.5;
 
-    /// <summary>Longer than this without a reading, and nobody knows what the lever did.</summary>
-    private const double LeverRestsSeconds = 30;
+    /// <summary>From one speed to another and at rest there; in more than this the lever may have moved as well.</summary>
+    private const double LeverRestsSeconds = 5;
 
     /// <summary>One clutch repeats its own pressure better than this.</summary>
     private const double AnotherClutch = 1.15;
@@ -81,18 +81,27 @@ public sealed class StepReadings
         hold.Session == next.Session && next.StartSeconds - hold.StartSeconds - hold.DurationSeconds < PauseSeconds
         && HoldGates.ClutchIsEmpty(hold) == HoldGates.ClutchIsEmpty(next);
 
-    /// <summary>Nothing out of gear between the two, and no clutch that began to fill: the lever stayed where it was.</summary>
+    /// <summary>In gear all the way from the one to the other, as far as readings tell, and no clutch that began to fill: the lever stayed where it was.</summary>
     private bool IsOneGear(MeasuredHold hold, MeasuredHold next)
     {
-        if (hold.Session != next.Session || next.StartSeconds - hold.StartSeconds - hold.DurationSeconds > LeverRestsSeconds || HoldGates.ClutchIsEmpty(hold) || HoldGates.ClutchIsEmpty(next))
+        if (hold.Session != next.Session || HoldGates.ClutchIsEmpty(hold) || HoldGates.ClutchIsEmpty(next))
         {
             return false;
         }
 
-        long from = hold.Record.StartMicroseconds;
-        long to = next.Record.StartMicroseconds;
-        return !All.Any(between => between.Session == hold.Session && between.Record.StartMicroseconds > from && between.Record.StartMicroseconds < to && IsOutOfGear(between))
-            && !hold.Session.Engagements.Any(filling => filling.StartMicroseconds > from && filling.StartMicroseconds < to);
+        double until = hold.StartSeconds + hold.DurationSeconds;
+        foreach (var between in All.Where(one => one.Session == hold.Session && one.StartSeconds > hold.StartSeconds && one.StartSeconds <= next.StartSeconds).OrderBy(one => one.StartSeconds))
+        {
+            if (IsOutOfGear(between) || between.StartSeconds - until > LeverRestsSeconds)
+            {
+                return false;
+            }
+
+            until = between.StartSeconds + between.DurationSeconds;
+        }
+
+        return !hold.Session.Engagements.Any(filling =>
+            filling.StartMicroseconds > hold.Record.StartMicroseconds && filling.StartMicroseconds < next.Record.StartMicroseconds);
     }
 
     private static bool IsOutOfGear(MeasuredHold hold) => hold.Record.Gear == Gear.Neutral || !hold.Record.ClutchPressed;
