@@ -36,11 +36,13 @@ namespace LoggerBox.Capture
         private readonly SampleRecorder _recorder;
         private readonly DueWork _due;
         private readonly bool _isFast;
+        private readonly bool _isReplay;
 
         public SpareTime(SampleRecorder recorder, DueWork due, uint intervalMicroseconds)
         {
             _recorder = recorder;
             _due = due;
+            _isReplay = intervalMicroseconds == 0;
             _isFast = intervalMicroseconds > 0 && intervalMicroseconds * SetsABin <= Bin.Microseconds;
         }
 
@@ -73,7 +75,8 @@ namespace LoggerBox.Capture
                 time -= _recorder.Encode(values < MostValues ? values : MostValues) * ValueTime;
             }
 
-            while (MayBeDue && time >= PartTime)
+            // A recording that is played again keeps nobody waiting, however far apart its rows are.
+            while (MayBeDue && (_isReplay || time >= PartTime))
             {
                 MayBeDue = _due.Advance(now);
                 time -= PartTime;

@@ -228,8 +228,13 @@ internal static class Messages
 
     public static string HistoryOf(string serial, IReadOnlyList<string> visits) => $"Truck {serial}: {string.Join(", ", visits)}.";
 
-    public static string LookFound(string title, int engagements, int stalls, int odd) =>
-        $"{title}: {engagements} {(engagements == 1 ? "engagement" : "engagements")}, {stalls} {(stalls == 1 ? "stall" : "stalls")}; {(odd == 0 ? "none" : $"{odd}")} unlike the others.";
+    public static string LookFound(string title, int engagements, int stalls, int odd, int alone) =>
+        $"{title}: {engagements} {(engagements == 1 ? "engagement" : "engagements")}, {stalls} {(stalls == 1 ? "stall" : "stalls")}; {(alone == engagements + stalls ? "too few to compare" : odd == 0 ? "none unlike the others" : $"{odd} unlike the others")}.";
+
+    public static string LookTooFew(int alone, int fewest) =>
+        $"{alone} of them {(alone == 1 ? "has" : "have")} fewer than {fewest} alike (same gear, at idle or above it) and {(alone == 1 ? "was" : "were")} not compared: record more of the day's work.";
+
+    public static string AboveIdle(string kind) => kind + ", above idle";
 
     public static string LookMore(int count) => $"and {count} more that are like the others: --json lists all.";
 

@@ -14,7 +14,7 @@ namespace LoggerBox.Protocol.Rules
 
         private static readonly Cause[] Causes =
         {
-            Cause.EnginePowerLow, Cause.EngineLimitedByControl, Cause.EngineLimitedByControl, Cause.GovernorLow, Cause.GovernorHigh, Cause.GovernorDroop,
+            Cause.EnginePowerLow, Cause.EnginePowerLow, Cause.EngineLimitedByControl, Cause.EngineLimitedByControl, Cause.GovernorLow, Cause.GovernorHigh, Cause.GovernorDroop,
             Cause.WorkReliefHigh, Cause.WorkReliefLow, Cause.WorkHydraulicsLoading, Cause.OilLowOrAerated, Cause.OilLowOrAerated, Cause.StrainerRestricted, Cause.PumpWorn,
             Cause.RegulatorLow, Cause.RegulatorLow, Cause.RegulatorHigh, Cause.ModulatorSlow, Cause.ModulatorHarsh, Cause.ModulatorLow, Cause.InchingNotReleased,
             Cause.ForwardClutchLeak, Cause.ReverseClutchLeak, Cause.BothClutchesLeak, Cause.ForwardFeedOpen, Cause.ReverseFeedOpen, Cause.ForwardClutchSlip,
@@ -29,6 +29,7 @@ namespace LoggerBox.Protocol.Rules
         private static readonly string[] Rows =
         {
             "uuh+" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
+            "=ohh" + "--=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "=_hh" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "=_hh" + "LL=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",
             "=o==" + "ll=" + "======" + "====" + "====" + "===" + "===" + "==" + "===" + "===" + "==" + "==",

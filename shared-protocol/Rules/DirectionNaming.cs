@@ -5,7 +5,8 @@ namespace LoggerBox.Protocol.Rules
     /// <summary>
     /// Steps in gear. Idle is plain; hold and stall may lie at the same speed (a stall of 1950 beside a hold at 2000), and are then told
     /// apart by how the speed came: a foot that looks for a speed goes past it and comes back, a stalled engine comes up to its speed from below;
-    /// and by the set-up: wheels clear for holds, truck down for stalls and full pedal, the engine off in between.
+    /// and by the set-up: wheels clear for holds, truck down for stalls and full pedal, the engine off in between. Warming up or driving in gear
+    /// is neither.
     /// </summary>
     internal static class DirectionNaming
     {
@@ -29,11 +30,13 @@ namespace LoggerBox.Protocol.Rules
             {
                 names[i] = names[i - 1];
             }
-            else
+            else if (setUps.Evidence(i) + StallEvidence(holds, count, i, scale) <= 0)
             {
-                names[i] = setUps.Evidence(i) + StallEvidence(holds, count, i, scale) > 0
-                    ? StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear)
-                    : StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
+                names[i] = StepNaming.InGearStep(hold.Gear, Step.HoldForward, Step.HoldReverse, Step.HoldInGear);
+            }
+            else if (!FullPedal.IsNoStall(holds, count, i, scale))
+            {
+                names[i] = StepNaming.InGearStep(hold.Gear, Step.StallForward, Step.StallReverse, Step.StallInGear);
             }
         }
 

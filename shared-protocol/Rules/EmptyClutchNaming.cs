@@ -55,14 +55,27 @@ namespace LoggerBox.Protocol.Rules
             }
         }
 
+        /// <summary>Full pedal on a clutch that stays empty looks like relief: what runs out is missing in main, and no work pump takes that.</summary>
+        public void NameStall(HoldRecord[] holds, int count, int i, Step[] names)
+        {
+            if (_found && names[i] == Step.Relief && CanBe(holds[i])
+                && HadMore(holds, i, -1, count, names, Step.Governed, Channel.Main, _main.SettledHundredths, ClearlyMorePercent))
+            {
+                names[i] = Step.StallInGear;
+            }
+        }
+
         private static bool CanBe(HoldRecord hold) =>
             !hold.Marked && hold.Gear == Gear.Unknown && !hold.ClutchPressed && hold.Readings[Channel.Clutch].Present;
 
-        private static bool HadMore(HoldRecord[] holds, int i, int after, int before, Step[] names, int channel, int zero, int morePercent)
+        private static bool HadMore(HoldRecord[] holds, int i, int after, int before, Step[] names, int channel, int zero, int morePercent) =>
+            HadMore(holds, i, after, before, names, names[i], channel, zero, morePercent);
+
+        private static bool HadMore(HoldRecord[] holds, int i, int after, int before, Step[] names, Step step, int channel, int zero, int morePercent)
         {
             for (int other = after + 1; other < before; other++)
             {
-                if (other == i || names[other] != names[i] || !holds[i].Readings[channel].Present || !holds[other].Readings[channel].Present)
+                if (other == i || names[other] != step || !holds[i].Readings[channel].Present || !holds[other].Readings[channel].Present)
                 {
                     continue;
                 }

@@ -15,25 +15,26 @@ namespace LoggerBox.Protocol.Rules
         private const long LeastDropPerMille = 6;
 
         /// <summary>Names one hold, if it is out of gear.</summary>
-        public static void Name(HoldRecord[] holds, int i, SpeedScale scale, Step[] names)
+        public static void Name(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names)
         {
             if (!holds[i].Marked && holds[i].Readings[Channel.Speed].Present && !StepNaming.InGear(holds[i]))
             {
-                names[i] = NameOne(holds, i, scale, scale.TopInNeutral);
+                names[i] = NameOne(holds, count, i, scale, names);
             }
         }
 
         /// <summary>What relief followed on was governed.</summary>
-        public static void NameBefore(HoldRecord[] holds, int i, SpeedScale scale, Step[] names)
+        public static void NameBefore(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names)
         {
-            if (i > 0 && names[i] == Step.Relief && !holds[i - 1].Marked && IsReliefAfter(holds, i, scale, scale.TopInNeutral))
+            if (i > 0 && names[i] == Step.Relief && !holds[i - 1].Marked && IsReliefAfter(holds, count, i, scale))
             {
                 names[i - 1] = Step.Governed;
             }
         }
 
-        private static Step NameOne(HoldRecord[] holds, int i, SpeedScale scale, int top)
+        private static Step NameOne(HoldRecord[] holds, int count, int i, SpeedScale scale, Step[] names)
         {
+            int top = scale.TopInNeutral;
             HoldRecord hold = holds[i];
             int speed = SpeedScale.Speed(hold);
             if (SpeedScale.IsStopped(hold))
@@ -46,7 +47,7 @@ namespace LoggerBox.Protocol.Rules
                 return Step.IdleNeutral;
             }
 
-            if (i > 0 && IsReliefAfter(holds, i, scale, top))
+            if (i > 0 && IsReliefAfter(holds, count, i, scale))
             {
                 return Step.Relief;
             }
@@ -60,15 +61,18 @@ namespace LoggerBox.Protocol.Rules
 
             if (speed * 1000L >= top * 985L)
             {
-                return Step.Governed;
+                // A governor that hunts parts one hold in two.
+                bool continues = i > 0 && names[i - 1] == Step.Governed && DirectionNaming.Continues(holds, i);
+                return continues || !FullPedal.IsNotGoverned(holds, count, i, scale) ? Step.Governed : Step.None;
             }
 
             return speed * 100L > top * 80L && speed > scale.Hold ? Step.Relief : Step.None;
         }
 
         // Lower than the hold before it, which was the highest speed out of gear, and reached from there with the pedal down.
-        private static bool IsReliefAfter(HoldRecord[] holds, int i, SpeedScale scale, int top)
+        private static bool IsReliefAfter(HoldRecord[] holds, int count, int i, SpeedScale scale)
         {
+            int top = scale.TopInNeutral;
             HoldRecord before = holds[i - 1];
             HoldRecord hold = holds[i];
             long pause = hold.StartMicroseconds - before.StartMicroseconds - (before.DurationMilliseconds * 1000L);
@@ -77,7 +81,7 @@ namespace LoggerBox.Protocol.Rules
             bool fromThere = hold.ApproachMilliseconds == 0 || hold.ApproachFromTenths * 100L > low * 95L;
             bool slowFoot = low * 100L > high * 96L
                 && scale.FromHold(high) < scale.HoldWindow && Distance(high, scale.Governed) > scale.FromHold(high);
-            return !StepNaming.InGear(before) && pause < DirectlyAfterMicroseconds && fromThere && !slowFoot
+            return !StepNaming.InGear(before) && !FullPedal.IsNotGoverned(holds, i, i - 1, scale) && pause < DirectlyAfterMicroseconds && fromThere && !slowFoot
                 && high * 100L >= top * 97L && (high - low) * 1000L > high * LeastDropPerMille && low * 100L > high * 60L && low > scale.IdleBelow;
         }
 

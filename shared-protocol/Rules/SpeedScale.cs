@@ -13,6 +13,9 @@ namespace LoggerBox.Protocol.Rules
         private const int UsualGovernedTenths = 24500;
         private const int StoppedTenths = 600;
 
+        // Half as long again as the stop tone of a plan that says nothing.
+        private const int UsualLongestMilliseconds = 15000;
+
         private PlanRecord _plan;
         private int _perMille;
         private int _lowest;
@@ -25,6 +28,9 @@ namespace LoggerBox.Protocol.Rules
 
         /// <summary>Highest speed out of gear.</summary>
         public int TopInNeutral { get; private set; }
+
+        /// <summary>The engine ran clearly faster than this in some gear.</summary>
+        public bool WasFaster(int speed) => _highest * 100L > speed * 103L;
 
         public void Begin(PlanRecord plan)
         {
@@ -95,6 +101,9 @@ namespace LoggerBox.Protocol.Rules
             int planned = gear == Gear.Reverse && _plan.StallReverseTenths > 0 ? _plan.StallReverseTenths : _plan.StallForwardTenths;
             return Scaled(planned);
         }
+
+        /// <summary>As long as the plan lets a stall last; nobody who was told to stop stays on the pedal for longer than this.</summary>
+        public int LongestFullPedalMilliseconds => _plan.StallStopMilliseconds > UsualLongestMilliseconds ? _plan.StallStopMilliseconds : UsualLongestMilliseconds;
 
         // Beyond what a badly set idle screw or governor does.
         private static bool IsFarOff(int perMille) => perMille < 820 || perMille > 1180;

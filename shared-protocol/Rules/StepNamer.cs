@@ -4,8 +4,8 @@ namespace LoggerBox.Protocol.Rules
 {
     /// <summary>
     /// Names the holds of a session, some of them at a time, so that a logger goes on with its readings meanwhile. Pass after pass over all of them:
-    /// the scale of the speeds, the steps out of gear, clutches that never fill, the set-ups, the steps in gear, an engine that is held back,
-    /// and what was marked.
+    /// the scale of the speeds, the steps out of gear, clutches that never fill, the set-ups, the steps in gear, low stalls beside good ones,
+    /// an engine that is held back, and what was marked.
     /// </summary>
     public sealed class StepNamer
     {
@@ -16,6 +16,7 @@ namespace LoggerBox.Protocol.Rules
         private readonly SetUps _setUps;
         private readonly TwinParting _forward = new TwinParting(Step.HoldForward, Step.StallForward);
         private readonly TwinParting _reverse = new TwinParting(Step.HoldReverse, Step.StallReverse);
+        private readonly PartPedalNaming _partPedal = new PartPedalNaming();
         private readonly HeldBackNaming _heldBack = new HeldBackNaming();
         private HoldRecord[] _holds = new HoldRecord[0];
         private Step[] _names = new Step[0];
@@ -39,6 +40,7 @@ namespace LoggerBox.Protocol.Rules
             HoldWithEmptyClutch,
             SetUp,
             Direction,
+            Stalls,
             Twins,
             HeldBack,
             Marked,
@@ -65,6 +67,7 @@ namespace LoggerBox.Protocol.Rules
             _setUps.Begin();
             _forward.Begin();
             _reverse.Begin();
+            _partPedal.Begin();
             _heldBack.Begin();
         }
 
@@ -97,10 +100,10 @@ namespace LoggerBox.Protocol.Rules
                     _marked |= 1u << (int)_names[i];
                     break;
                 case Pass.Neutral:
-                    NeutralNaming.Name(_holds, i, _scale, _names);
+                    NeutralNaming.Name(_holds, _count, i, _scale, _names);
                     break;
                 case Pass.Governed:
-                    NeutralNaming.NameBefore(_holds, i, _scale, _names);
+                    NeutralNaming.NameBefore(_holds, _count, i, _scale, _names);
                     _emptyClutch.Take(_holds[i], _names[i]);
                     break;
                 case Pass.IdleWithEmptyClutch:
@@ -108,6 +111,7 @@ namespace LoggerBox.Protocol.Rules
                     break;
                 case Pass.HoldWithEmptyClutch:
                     _emptyClutch.NameHold(_holds, _count, i, _names);
+                    _emptyClutch.NameStall(_holds, _count, i, _names);
                     _setUps.Look(_holds[i], _names[i], _scale);
                     break;
                 case Pass.SetUp:
@@ -116,7 +120,11 @@ namespace LoggerBox.Protocol.Rules
                 case Pass.Direction:
                     DirectionNaming.Name(_holds, _count, i, _scale, _names, _setUps);
                     break;
+                case Pass.Stalls:
+                    _partPedal.Take(_holds, _count, i, _scale, _names[i]);
+                    break;
                 case Pass.Twins:
+                    _names[i] = _partPedal.IsHalfAPedal(_holds[i], _names[i], _scale) ? Step.None : _names[i];
                     _forward.Take(_holds, _count, i, _scale, _names, _setUps);
                     _reverse.Take(_holds, _count, i, _scale, _names, _setUps);
                     break;
@@ -124,8 +132,8 @@ namespace LoggerBox.Protocol.Rules
                     _heldBack.Take(_holds[i], i, i == _count - 1, _names[i], _scale);
                     break;
                 default:
-                    // A step that was marked anywhere is never guessed.
-                    _names[i] = !_holds[i].Marked && (_marked & (1u << (int)_names[i])) != 0 ? Step.None : _names[i];
+                    // A step that was marked anywhere is never guessed; that the engine is off is no guess.
+                    _names[i] = !_holds[i].Marked && _names[i] != Step.Zero && (_marked & (1u << (int)_names[i])) != 0 ? Step.None : _names[i];
                     break;
             }
         }

@@ -39,7 +39,7 @@ namespace LoggerBox.Protocol.Rules
             int evidence = DirectionNaming.StallEvidence(holds, count, i, scale);
             _holdsFound += names[i] == _hold ? 1 : 0;
             _stallsFound += names[i] == _stall ? 1 : 0;
-            if (!setUps.IsForHolds(i) && (_stallLike < 0 || evidence > _most))
+            if (!setUps.IsForHolds(i) && !FullPedal.IsNoStall(holds, count, i, scale) && (_stallLike < 0 || evidence > _most))
             {
                 _stallLike = i;
                 _most = evidence;

@@ -36,10 +36,10 @@ internal static class Schedule
             NoiseLevels[(int)chance.Between(0, NoiseLevels.Length)],
             tagged,
             late ? 1 : 0.4,
-            Habits(cause, chance));
+            Habits(cause, chance, new SeededChance((seed * 100_000) + number, 201)));
     }
 
-    private static JobHabits Habits(SimulatedCause cause, SeededChance chance) => new()
+    private static JobHabits Habits(SimulatedCause cause, SeededChance chance, SeededChance later) => new()
     {
         BrakesTheFirstStall = chance.Happens(SlipShare),
         HoldsWrongSpeedFirst = chance.Happens(SlipShare),
@@ -47,6 +47,9 @@ internal static class Schedule
         SkipsRelief = chance.Happens(SlipShare),
         SkipsIdleInReverse = chance.Happens(SlipShare),
         SkipsClosingZero = chance.Happens(SlipShare),
+        // Came later: drawn apart, so that each seed's trucks stay the ones that they were.
+        WarmsUpInGear = cause.Code != "oil-cold" && later.Happens(SlipShare),
+        WarmsUpAgain = later.Happens(SlipShare),
         SkipsWarmUp = cause.Code == "oil-cold",
     };
 }

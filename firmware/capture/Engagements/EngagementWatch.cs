@@ -19,7 +19,12 @@ namespace LoggerBox.Capture.Engagements
 
         // 20 kPa above the empty clutch: return springs hold more.
         private const int FloorPascal = 20000;
+        // Of that floor: a clutch that never has more is empty, whatever trickles into its line; a piston needs as much to travel.
+        private const int LeastFilled = 3;
         private const int SpeedMovedTenths = 1000;
+
+        // Above this share of it the pedal is already on its way, and pressure with it.
+        private const int PedalPart = 3;
 
         private readonly FineTrace _clutch = new FineTrace();
         private readonly EngagementShape _shape;
@@ -37,6 +42,7 @@ namespace LoggerBox.Capture.Engagements
         private Gear _lastTag;
         private long _lastTagTime;
         private int _speed;
+        private long _stillUntil;
         private long _ending;
         private long _readEnd;
         private bool _readReversal;
@@ -180,9 +186,15 @@ namespace LoggerBox.Capture.Engagements
 
             _highest = IntegerMath.Max(_highest, _latest);
             bool released = _rose && (_highest - _empty) > 2 * _floor && (_latest - _empty) * 10 < (_highest - _empty) * 6;
-            bool moved = speed != SampleSet.Missing && IntegerMath.Abs(speed - _speed) > SpeedMovedTenths + (_speed / 10);
+            int farFrom = SpeedMovedTenths + (_speed / 10);
+            bool moved = speed != SampleSet.Missing && IntegerMath.Abs(speed - _speed) > farFrom;
+            _stillUntil = speed == SampleSet.Missing || speed - _speed <= farFrom / PedalPart ? now : _stillUntil;
             bool late = now - _start > (_rose ? LongestMicroseconds : NeverFillsMicroseconds);
-            _ending = _ending == 0 && (released || moved || late) ? now : _ending;
+            if (_ending == 0 && (released || moved || late))
+            {
+                // What the pedal added to the pressure is none of the clutch's level.
+                _ending = released || late ? now : _stillUntil + (2 * Bin.Microseconds);
+            }
 
             // The one before it is read first.
             if (_ending > 0 && !IsReading)
@@ -197,6 +209,7 @@ namespace LoggerBox.Capture.Engagements
             _rose = false;
             _ending = 0;
             _start = now;
+            _stillUntil = now;
             _tag = tag;
             _gear = gear;
             _reversal = reversal;
@@ -213,8 +226,9 @@ namespace LoggerBox.Capture.Engagements
         {
             _watching = false;
             bool seen = now - _start > NeverFillsMicroseconds - Bin.Microseconds;
+            bool filled = _rose && _highest - _empty > LeastFilled * _floor;
             _highest = _latest;
-            if (!_rose)
+            if (!filled)
             {
                 if (seen && !_reversal && IsDirection(_gear) && _speed > 0)
                 {

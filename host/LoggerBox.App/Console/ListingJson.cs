@@ -32,6 +32,7 @@ internal static class ListingJson
         writer.WriteStartObject();
         writer.WriteString("kind", one.Kind);
         writer.WriteString("gear", one.Gear switch { Gear.Neutral => "N", Gear.Forward => "F", Gear.Reverse => "R", _ => null });
+        writer.WriteBoolean("above_idle", one.AboveIdle);
         writer.WriteReading("start_s", one.StartSeconds);
         writer.WriteReading("value", one.Value);
         writer.WriteReading("usual", one.Usual);

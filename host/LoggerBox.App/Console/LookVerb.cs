@@ -43,7 +43,13 @@ internal static class LookVerb
     private static void Print(Terminal terminal, string title, IReadOnlyList<Seen> seen)
     {
         int odd = seen.Count(one => one.IsOdd);
-        terminal.Out.WriteLine(PlainText.Of(Messages.LookFound(title, seen.Count(one => one.Kind == "engagement"), seen.Count(one => one.Kind == "stall"), odd)));
+        int alone = seen.Count(one => one.Oddness is null);
+        terminal.Out.WriteLine(PlainText.Of(Messages.LookFound(title, seen.Count(one => one.Kind == "engagement"), seen.Count(one => one.Kind == "stall"), odd, alone)));
+        if (alone > 0)
+        {
+            terminal.Out.WriteLine(PlainText.Of(Messages.LookTooFew(alone, LookList.FewestAlike)));
+        }
+
         var table = new TextTable("lllrrl");
         table.Add("at", "", "gear", "measured", "usual", "");
         foreach (Seen one in seen.Take(odd + MostUsualShown))
@@ -51,7 +57,7 @@ internal static class LookVerb
             string unit = one.Kind == "stall" ? "rpm" : "s";
             table.Add(
                 TimeSpan.FromSeconds(one.StartSeconds).ToString(@"h\:mm\:ss", CultureInfo.InvariantCulture),
-                one.Kind,
+                one.AboveIdle ? Messages.AboveIdle(one.Kind) : one.Kind,
                 StepWords.Of(one.Gear),
                 one.Value is double value ? Figure.Of(value, unit) + " " + unit : Messages.NeverFilled,
                 one.Usual is double usual ? Figure.Of(usual, unit) : "-",

@@ -69,6 +69,8 @@ public static class Judge
             .Concat(SheetNotes.Of(evidence.Sheet))
             .Concat(EngagementNotes.Of(evidence))
             .Concat(LoopNotes.Of(evidence))
+            .Concat(MissedSteps.Notes(evidence))
+            .Concat(ClosingZero.Notes(evidence))
             .Concat(DriftNotes.Of(evidence.Steps, unit));
 
     private static JudgedHold Shown(MeasuredHold hold, StepReadings steps, PressureUnit unit) => new(

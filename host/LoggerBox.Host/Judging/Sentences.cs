@@ -103,6 +103,24 @@ public static class Sentences
     public static string EngagementCut(Gear gear, double seconds) =>
         $"The {(gear == Gear.Reverse ? "reverse" : "forward")} clutch had not settled when the lever or the pedal moved: it takes {Words.Seconds(seconds)} at least. Leave it in gear at idle for ten seconds and look again.";
 
+    public static string EngagementAboveIdle(Gear gear, double rpm) =>
+        $"The lever went into {(gear == Gear.Reverse ? "reverse" : "forward")} at {Words.Rpm(rpm)}: that filling is not judged, a pump that turns faster fills faster. Shift at idle and leave it in gear for ten seconds.";
+
+    public static string ZeroReadOnce() =>
+        "Zero was read only once: whether a channel moved while it got warm is not known. Stop the engine, wait until the pressure is gone, and read zero again.";
+
+    public static string GivenUp(Step step, double rpm, double seconds) =>
+        $"{Words.Capital(Words.StepName(step))} was tried at {Words.Rpm(rpm)} and given up after {seconds:0.0} s, too short for a reading. Keep the pedal where it is until the speed has stood for five seconds.";
+
+    public static string NeverAtRest(Step step, double from, double to, double seconds) =>
+        $"{Words.Capital(Words.StepName(step))} was tried for {seconds:0.0} s and never stood: the speed went from {Words.Rpm(from)} to {Words.Rpm(to)}. Chalk a tyre: if the truck crept or a wheel spun, hold it better and repeat.";
+
+    public static string Unsteady(Step step, double least, double most, double seconds) =>
+        $"{Words.Capital(Words.StepName(step))} was tried for {seconds:0.0} s and never stood: the speed went up and down between {Words.Rpm(least)} and {Words.Rpm(most)}. Repeat it with a steady foot; if the foot was steady, the governor hunts.";
+
+    public static string HalfAPedal(Step step, double rpm, double seconds, double expected) =>
+        $"{Words.Rpm(rpm)} for {seconds:0} s is no {Words.StepName(step)} of this truck ({Words.Rpm(expected)} expected): taken for warming up or driving. A stall goes from idle to the floor at once and lasts five seconds.";
+
     public static string SessionCut() => "The recording ends without being closed: supply or card was lost. What was stored before is judged.";
 
     public static string SamplesLost(int gaps, double seconds) => $"{gaps} gaps without samples, {seconds:0.0} s together.";
@@ -125,7 +143,7 @@ public static class Sentences
     // What a reading says, without its full stop: the level follows.
     public static string Reading(string name, string value, string unit, string bounds) => $"{name} {value} {unit} ({bounds})";
 
-    public static string ReadingName(string channel, Step step) => $"{channel} at {Words.StepName(step)}";
+    public static string ReadingName(string channel, string step) => $"{channel} at {step}";
 
     public static string Level(string reading, Level level) => $"{reading}: {Words.LevelName(level)}.";
 
@@ -133,21 +151,21 @@ public static class Sentences
 
     public static string Unexplained(string reading, Level level) => $"{reading}: {Words.LevelName(level)}, which this cause does not explain.";
 
-    public static string TwoStalls(double forward, double reverse) => $"Stall in F {Words.Rpm(forward)}, in R {Words.Rpm(reverse)}";
+    public static string TwoStalls(string first, double one, string second, double other) => $"{Words.Capital(first)} {Words.Rpm(one)}, {second} {Words.Rpm(other)}";
 
     public static string TwoEngagements(double forward, double reverse) => $"Engagement of F {Words.Seconds(forward)}, of R {Words.Seconds(reverse)}";
 
-    public static string AgainstNeutral(string channel, Step step, Measured reading, Measured neutral, double relative, PressureUnit unit) =>
-        $"{channel} at {Words.StepName(step)} {Words.Pressure(reading, unit)}, in N at the same speed {Words.Pressure(neutral, unit)} ({Words.Percent(relative)})";
+    public static string AgainstNeutral(string channel, string step, Measured reading, Measured neutral, double relative, PressureUnit unit) =>
+        $"{channel} at {step} {Words.Pressure(reading, unit)}, in N at the same speed {Words.Pressure(neutral, unit)} ({Words.Percent(relative)})";
 
-    public static string TwoSteps(string channel, Step first, Measured one, Step second, Measured other, PressureUnit unit) =>
-        $"{channel} at {Words.StepName(first)} {Words.Pressure(one, unit)}, at {Words.StepName(second)} {Words.Pressure(other, unit)}";
+    public static string TwoSteps(string channel, string first, Measured one, string second, Measured other, PressureUnit unit) =>
+        $"{channel} at {first} {Words.Pressure(one, unit)}, at {second} {Words.Pressure(other, unit)}";
 
     public static string TwoSpeeds(string channel, Measured slow, string where, Measured fast, string there, PressureUnit unit) =>
         $"{channel} {Words.Pressure(slow, unit)} at {where} and {Words.Pressure(fast, unit)} at {there}";
 
-    public static string ClutchWithMain(Measured clutch, Measured main, Step step, PressureUnit unit) =>
-        $"Clutch pressure {Words.Pressure(clutch, unit)} with main at {Words.Pressure(main, unit)} at {Words.StepName(step)}";
+    public static string ClutchWithMain(Measured clutch, Measured main, string step, PressureUnit unit) =>
+        $"Clutch pressure {Words.Pressure(clutch, unit)} with main at {Words.Pressure(main, unit)} at {step}";
 
     public static string Scatter(double part) => $"Pressure scatters by {part * 100:0.0} % while it should stand still";
 
@@ -184,7 +202,8 @@ public static class Sentences
     {
         Cause.EnginePowerLow => "With a helper on the pedal see whether throttle or rack reach their stop; then air cleaner off and test again; then vacuum, compression, spark or injection.",
         Cause.EngineLimitedByControl => "Read the fault lamp and the stored codes first; then see whether throttle or rack reach their stop.",
-        Cause.GovernorLow or Cause.GovernorHigh => "Set the no-load governed speed after the manual and read it again with a second tachometer.",
+        Cause.GovernorLow => "With a helper on the pedal see first that throttle or rack reach their stop; then set the no-load governed speed after the manual and read it again with a second tachometer.",
+        Cause.GovernorHigh => "Set the no-load governed speed after the manual and read it again with a second tachometer.",
         Cause.GovernorDroop => "Gauge the work hydraulics' relief pressure: if it is right, the governor's droop is wrong.",
         Cause.WorkReliefHigh or Cause.WorkReliefLow => "Gauge the work hydraulics' relief pressure at the test port and compare it with the manual.",
         Cause.WorkHydraulicsLoading => "Gauge the work pump's pressure with all levers in neutral: it should be only the return's few bar; feel for a hot valve or hose.",

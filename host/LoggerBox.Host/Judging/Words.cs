@@ -61,6 +61,20 @@ public static class Words
         _ => "an unnamed hold",
     };
 
+    /// <summary>Where a recording does not say in which gear: F stands for the worse of the two.</summary>
+    public static string StepNameOfSomeGear(Step step) => step switch
+    {
+        Step.IdleForward => "idle in one gear",
+        Step.IdleReverse => "idle in the other gear",
+        Step.StallForward => "stall in one gear",
+        Step.StallReverse => "stall in the other gear",
+        Step.HoldForward => "the hold in one gear",
+        Step.HoldReverse => "the hold in the other gear",
+        _ => StepName(step),
+    };
+
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
     public static string Bounds(double? min, double? max, string format, string unit) => (min, max) switch
     {
         ({ } low, { } high) => $"limits {low.ToString(format, CultureInfo.InvariantCulture)} to {high.ToString(format, CultureInfo.InvariantCulture)} {unit}",

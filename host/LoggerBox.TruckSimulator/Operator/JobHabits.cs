@@ -24,6 +24,12 @@ public sealed record JobHabits
 
     public bool SkipsClosingZero { get; init; }
 
+    /// <summary>Warms the oil up against the brake, half a pedal in gear, as manuals describe it.</summary>
+    public bool WarmsUpInGear { get; init; }
+
+    /// <summary>Does so once more after the stalls, because something else is still to be done.</summary>
+    public bool WarmsUpAgain { get; init; }
+
     /// <summary>Nobody warms the oil up.</summary>
     public bool SkipsWarmUp { get; init; }
 }

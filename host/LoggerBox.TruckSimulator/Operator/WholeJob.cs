@@ -37,6 +37,13 @@ public sealed class WholeJob
             job.Pedal(Step.None, PedalUse.HoldSpeed, 20, 1300);
         }
 
+        if (habits.WarmsUpInGear)
+        {
+            job._clear = false;
+            job.WarmUpInGear(Selector.Forward);
+            job.ChangeSetUp(clear: true);
+        }
+
         if (habits.SpeedsFirst)
         {
             job.ChangeSetUp(clear: false);
@@ -49,6 +56,11 @@ public sealed class WholeJob
             job.PressureTests();
             job.ChangeSetUp(clear: false);
             job.FullPedalTests();
+        }
+
+        if (habits.WarmsUpAgain)
+        {
+            job.WarmUpInGear(Selector.Reverse);
         }
 
         job.Idle(Step.None, 5);
@@ -99,6 +111,15 @@ public sealed class WholeJob
         Hold(Step.HoldForward, Selector.Forward);
         Idle(Step.None, 4);
         Hold(Step.HoldReverse, Selector.Reverse);
+        Idle(Step.None, 4);
+    }
+
+    // Shortened like all that waits for oil, and still far longer than a stall.
+    private void WarmUpInGear(Selector selector)
+    {
+        Idle(Step.None, 3, selector);
+        Add(new Act { Seconds = 30, Selector = selector, Pedal = PedalUse.HoldSpeed, TargetRpm = 1300, Brake = true });
+        Idle(Step.None, 4, selector);
         Idle(Step.None, 4);
     }
 

@@ -42,6 +42,48 @@ public class EngagementTests
         Assert.DoesNotContain(Replayed.Run(rows).Engagements, engagement => !engagement.Disturbed);
     }
 
+    /// <summary>Pressure follows the pump: what a raised pedal adds is none of the level that the clutch had reached.</summary>
+    [Theory]
+    [InlineData(2.5)]
+    [InlineData(4)]
+    public void A_pedal_that_moves_after_the_clutch_has_settled_changes_no_time(double after)
+    {
+        const double fill = 0.4, tau = 0.25;
+        List<Row> rows = Rows(50, fill, tau, 0).Select(row => Raised(row, Math.Clamp((row.Seconds - 10 - after) / 1.2, 0, 1))).ToList();
+        EngagementRecord engagement = Assert.Single(Replayed.Run(rows).Engagements);
+        double total = fill + (tau * Math.Log((Settled - Plateau) / (0.1 * Settled)));
+        Assert.False(engagement.Disturbed);
+        Assert.InRange(engagement.TotalMilliseconds / 1000.0, total - 0.09, total + 0.09);
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(20.7)]
+    [InlineData(40)]
+    public void What_trickles_into_a_clutch_does_not_fill_it(double kilopascal)
+    {
+        Random random = new(7);
+        List<Row> rows = Rows(50, 0.4, 0.3, 0).Select(row => row with { ClutchKilopascal = row.Seconds < 10 ? 0 : kilopascal + (4 * random.NextDouble()) - 2 }).ToList();
+        EngagementRecord engagement = Assert.Single(Replayed.Run(rows).Engagements);
+        Assert.True(engagement.NeverFilled);
+        Assert.Equal(Gear.Forward, engagement.Gear);
+    }
+
+    /// <summary>A shuttling truck at ten rows a second: so many holds that naming them takes longer than the next shift is away.</summary>
+    [Fact]
+    public void None_is_lost_where_rows_are_far_apart()
+    {
+        var rows = new List<Row>();
+        for (int i = 0; i < 20 * 90; i++)
+        {
+            double inTurn = i % 90 / 10.0;
+            Gear gear = inTurn < 3 ? Gear.Neutral : i / 90 % 2 == 0 ? Gear.Forward : Gear.Reverse;
+            rows.Add(new Row(i / 10.0, 740, 420, gear == Gear.Neutral ? 0 : Clutch(inTurn - 3, 0.4, 0.25), 150, gear));
+        }
+
+        Assert.Equal(20, Replayed.Run(rows).Engagements.Count(engagement => !engagement.Disturbed));
+    }
+
     [Fact]
     public void A_gear_whose_clutch_stays_empty_never_filled()
     {
@@ -74,6 +116,13 @@ public class EngagementTests
 
         return rows;
     }
+
+    private static Row Raised(Row row, double pedal) => row with
+    {
+        Rpm = row.Rpm + (1250 * pedal),
+        MainKilopascal = row.MainKilopascal + (500 * pedal),
+        ClutchKilopascal = row.ClutchKilopascal + (500 * pedal),
+    };
 
     private static double Clutch(double since, double fill, double tau) => since < 0 ? 0
         : since < fill ? Plateau

@@ -11,12 +11,17 @@ namespace LoggerBox.Host.Judging.Looking;
 /// <summary>One engagement or stall of a recording in normal work.</summary>
 /// <param name="Kind">"engagement" (total time, s) or "stall" (speed, rpm).</param>
 /// <param name="Value">Null: the clutch never filled.</param>
-/// <param name="Usual">Median of the same kind and gear; null where there are fewer than five.</param>
+/// <param name="Usual">Median of the same kind and gear; null where there are fewer than <see cref="LookList.FewestAlike"/>.</param>
 /// <param name="Oddness">Distance from it in robust standard deviations (1.4826 times the median distance); infinite for a clutch that never filled.</param>
 public sealed record Seen(string Kind, Gear Gear, double StartSeconds, double? Value, double? Usual, double? Oddness)
 {
-    /// <summary>Beyond 3.5 hardly any of a thousand usual ones lies.</summary>
-    public bool IsOdd => Oddness > 3.5;
+    /// <summary>The lever was moved above idle, where the pump fills a clutch faster.</summary>
+    public bool AboveIdle { get; init; }
+
+    /// <summary>What the recording's own rate leaves open, in the unit of the value.</summary>
+    public double Resolution { get; init; }
+
+    public bool IsOdd => Oddness > LookList.OddBeyond;
 }
 
 /// <summary>
@@ -25,10 +30,19 @@ public sealed record Seen(string Kind, Gear Gear, double StartSeconds, double? V
 /// </summary>
 public static class LookList
 {
-    private const int FewestAlike = 5;
+    public const int FewestAlike = 5;
+
+    /// <summary>At the corner where a pressure arrives a reading may be a sample early or late, and so may the one it is held against.</summary>
+    private const double SamplesApart = 2;
+
+    /// <summary>No pedal on the floor comes up more slowly (common practice, no source).</summary>
+    private const int LongestWayMilliseconds = 3000;
+
+    /// <summary>Beyond this hardly any of a thousand usual ones lies.</summary>
+    public const double OddBeyond = 3.5;
 
     // A clutch that fills in equal times to the sample would make everything else odd: five percent of the usual is never odd.
-    private const double LeastShare = 0.05 / 3.5;
+    private const double LeastShare = 0.05 / OddBeyond;
 
     public static IReadOnlyList<Seen> Of(IReadOnlyList<RecordedSession> sessions, PlanRecord plan)
     {
@@ -36,7 +50,7 @@ public static class LookList
         IEnumerable<Seen> all = sessions.SelectMany(Engagements).Concat(sessions.SelectMany(session => Stalls(session, plan)));
         return
         [
-            .. all.GroupBy(one => (one.Kind, one.Gear)).SelectMany(alike => Compared([.. alike]))
+            .. all.GroupBy(one => (one.Kind, one.Gear, one.AboveIdle)).SelectMany(alike => Compared([.. alike]))
                 .OrderByDescending(one => one.IsOdd ? one.Oddness : 0).ThenBy(one => one.StartSeconds),
         ];
     }
@@ -49,10 +63,16 @@ public static class LookList
             (record.StartMicroseconds - session.Header.StartMicroseconds) / 1e6,
             record.NeverFilled ? null : record.TotalMilliseconds / 1000.0,
             null,
-            null));
+            null)
+        {
+            AboveIdle = record.SpeedTenths / 10.0 >= EngagementReadings.IdleCeilingRpm,
+            Resolution = SamplesApart * EngagementReadings.SampleSeconds(session),
+        });
 
+    // Steady driving stands as still: it lasts longer than anybody stalls, or the speed crept up to it.
     private static IEnumerable<Seen> Stalls(RecordedSession session, PlanRecord plan) => HoldMeasuring.Measure(session, plan)
         .Where(hold => hold.Step is Step.StallForward or Step.StallReverse or Step.StallInGear && hold.Rpm is not null)
+        .Where(hold => hold.Record.ApproachMilliseconds is > 0 and <= LongestWayMilliseconds && hold.Record.DurationMilliseconds <= plan.StallStopMilliseconds)
         .Select(hold => new Seen("stall", hold.Gear, hold.StartSeconds, hold.Rpm!.Value, null, null));
 
     private static IEnumerable<Seen> Compared(Seen[] alike)
@@ -65,6 +85,7 @@ public static class LookList
 
         double usual = Median(values);
         double deviation = Math.Max(1.4826 * Median([.. values.Select(value => Math.Abs(value - usual)).Order()]), LeastShare * usual);
+        deviation = Math.Max(deviation, alike.Max(one => one.Resolution) / OddBeyond);
         return alike.Select(one => one with
         {
             Usual = usual,

@@ -14,7 +14,7 @@ namespace LoggerBox.Host.Judging.Measuring;
 public static class EngagementReadings
 {
     /// <summary>Above this speed (rpm) the pump fills a clutch faster than any idle limit means.</summary>
-    private const double IdleCeilingRpm = 1100;
+    public const double IdleCeilingRpm = 1100;
 
     /// <summary>A hold that an engagement leads to begins at most this long after it.</summary>
     private const long SettlingMicroseconds = 4_000_000;
@@ -25,6 +25,14 @@ public static class EngagementReadings
         && Longest(sessions, gear, disturbed: true) is { } record && record.TotalMilliseconds / 1000.0 > beyondSeconds
             ? record
             : null;
+
+    /// <summary>Engine speed at which this gear was put in last, where that was above idle.</summary>
+    public static double? AboveIdle(IReadOnlyList<RecordedSession> sessions, Gear gear) =>
+        sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear && !record.NeverFilled))
+            .Select(record => record.SpeedTenths / 10.0)
+            .Where(rpm => rpm >= IdleCeilingRpm)
+            .Select(rpm => (double?)rpm)
+            .LastOrDefault();
 
     /// <summary>The recording tells of no engagement in which gear it was.</summary>
     public static bool GearsUnknown(IReadOnlyList<RecordedSession> sessions) =>

@@ -17,6 +17,9 @@ public sealed class StepReadings
     /// <summary>Nobody stops, changes direction and comes back to speed within this.</summary>
     private const double PauseSeconds = 3.5;
 
+    /// <summary>From one speed to another and at rest there; in more than this the lever may have moved as well.</summary>
+    private const double LeverRestsSeconds = 5;
+
     /// <summary>One clutch repeats its own pressure better than this.</summary>
     private const double AnotherClutch = 1.15;
 
@@ -40,8 +43,8 @@ public sealed class StepReadings
     public string? VoidCode(MeasuredHold hold) => voids.GetValueOrDefault(hold);
 
     /// <summary>
-    /// Steps in gear without knowing which: the last two count, because a session tests both directions. What an unsteady foot parted counts
-    /// once; where clutch pressures come in two sorts by turns, the last of each.
+    /// Steps in gear without knowing which: of the last two times that a gear was put in, the last of each counts, because a session tests
+    /// both directions and one lever position is one gear. Where clutch pressures come in two sorts by turns, the last of each.
     /// </summary>
     public IReadOnlyList<MeasuredHold> GoodInGear(Step step)
     {
@@ -54,7 +57,7 @@ public sealed class StepReadings
                 .ToList();
         }
 
-        return parts.Where((hold, i) => i == parts.Count - 1 || !IsOneTry(hold, parts[i + 1])).TakeLast(2).ToList();
+        return parts.Where((hold, i) => i == parts.Count - 1 || !(IsOneTry(hold, parts[i + 1]) || IsOneGear(hold, parts[i + 1]))).TakeLast(2).ToList();
     }
 
     /// <summary>The pressure between two sorts of clutch pressure that come by turns; null where there is one sort, or a drift from one to the other.</summary>
@@ -77,6 +80,31 @@ public sealed class StepReadings
     private static bool IsOneTry(MeasuredHold hold, MeasuredHold next) =>
         hold.Session == next.Session && next.StartSeconds - hold.StartSeconds - hold.DurationSeconds < PauseSeconds
         && HoldGates.ClutchIsEmpty(hold) == HoldGates.ClutchIsEmpty(next);
+
+    /// <summary>In gear all the way from the one to the other, as far as readings tell, and no clutch that began to fill: the lever stayed where it was.</summary>
+    private bool IsOneGear(MeasuredHold hold, MeasuredHold next)
+    {
+        if (hold.Session != next.Session || HoldGates.ClutchIsEmpty(hold) || HoldGates.ClutchIsEmpty(next))
+        {
+            return false;
+        }
+
+        double until = hold.StartSeconds + hold.DurationSeconds;
+        foreach (var between in All.Where(one => one.Session == hold.Session && one.StartSeconds > hold.StartSeconds && one.StartSeconds <= next.StartSeconds).OrderBy(one => one.StartSeconds))
+        {
+            if (IsOutOfGear(between) || between.StartSeconds - until > LeverRestsSeconds)
+            {
+                return false;
+            }
+
+            until = between.StartSeconds + between.DurationSeconds;
+        }
+
+        return !hold.Session.Engagements.Any(filling =>
+            filling.StartMicroseconds > hold.Record.StartMicroseconds && filling.StartMicroseconds < next.Record.StartMicroseconds);
+    }
+
+    private static bool IsOutOfGear(MeasuredHold hold) => hold.Record.Gear == Gear.Neutral || !hold.Record.ClutchPressed;
 
     private List<MeasuredHold> AllGood(Step step)
     {

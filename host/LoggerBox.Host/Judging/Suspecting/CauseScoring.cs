@@ -37,23 +37,27 @@ public static class CauseScoring
 
     private const double NoPressurePascal = 20_000;
 
+    /// <summary>Part of governed speed; 8 to 15 % where venturi vacuum governs (from memory), and what a drop over relief shows beside it.</summary>
+    private const double WidestDroop = 0.18;
+
     private static readonly string[] BadOil = ["low", "foam", "foams", "foaming", "foamy", "aerated", "bubbles", "milky", "empty"];
 
-    public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, bool gearsUnknown)
+    public static IReadOnlyList<CauseScore> Of(IReadOnlyList<Observed> observations, Evidence evidence, Roles roles)
     {
         ArgumentNullException.ThrowIfNull(observations);
         ArgumentNullException.ThrowIfNull(evidence);
         var accusing = observations.Where(seen => seen.Accuses).ToList();
+        ArgumentNullException.ThrowIfNull(roles);
         var best = Enumerable.Range(0, CauseMatrix.RowCount)
             .Select(row => (Row: row, Cause: CauseMatrix.CauseOf(row), Points: observations.Sum(o => o.Points(row))))
             .GroupBy(scored => scored.Cause)
             .Select(group => group.MaxBy(scored => scored.Points))
             .ToList();
         return best
-            .Select(scored => (scored.Cause, Shown: gearsUnknown ? Mirrored(best, scored) : scored))
+            .Select(scored => (scored.Cause, Shown: roles.GearsUnknown ? Mirrored(best, scored) : scored))
             .Select(scored => new CauseScore(
                 scored.Cause,
-                scored.Shown.Points + Circumstances(scored.Cause, scored.Shown.Row, evidence, accusing),
+                scored.Shown.Points + Circumstances(scored.Cause, scored.Shown.Row, evidence, roles, accusing),
                 scored.Shown.Row,
                 Said(observations, scored.Shown.Row, speaksFor: true),
                 Said(observations, scored.Shown.Row, speaksFor: false))
@@ -68,28 +72,20 @@ public static class CauseScoring
     private static (int Row, Cause Cause, double Points) Mirrored(
         List<(int Row, Cause Cause, double Points)> all, (int Row, Cause Cause, double Points) scored)
     {
-        Cause? mirror = scored.Cause switch
-        {
-            Cause.ForwardClutchLeak => Cause.ReverseClutchLeak,
-            Cause.ReverseClutchLeak => Cause.ForwardClutchLeak,
-            Cause.ForwardFeedOpen => Cause.ReverseFeedOpen,
-            Cause.ReverseFeedOpen => Cause.ForwardFeedOpen,
-            Cause.ForwardClutchSlip => Cause.ReverseClutchSlip,
-            Cause.ReverseClutchSlip => Cause.ForwardClutchSlip,
-            _ => null,
-        };
+        Cause? mirror = MirrorCauses.Of(scored.Cause);
         var other = all.FirstOrDefault(candidate => candidate.Cause == mirror, scored);
         return other.Points > scored.Points ? other : scored;
     }
 
     /// <summary>What the work order and the sheet say beside the readings: site and oil.</summary>
-    private static double Circumstances(Cause cause, int row, Evidence evidence, List<Observed> accusing) => cause switch
+    private static double Circumstances(Cause cause, int row, Evidence evidence, Roles roles, List<Observed> accusing) => cause switch
     {
-        Cause.AirThin => ThinAir(evidence),
-        Cause.GovernorLow or Cause.GovernorHigh => GovernedIsIn(evidence) ? -3 : 0,
+        Cause.AirThin => ThinAir(evidence, roles),
+        Cause.GovernorLow or Cause.GovernorHigh when GovernedIsIn(evidence) => -3,
         Cause.OilCold => ColdOil.Points(evidence, accusing, row),
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
-        Cause.StatorSlipping => StallIsOnlyALittleLow(evidence) ? -3 : 0,
+        Cause.GovernorLow => IsStallOutOfReach(evidence, roles) ? -2 : 0,
+        Cause.StatorSlipping => StallIsOnlyALittleLow(evidence, roles) ? -3 : 0,
         Cause.DriveInputBroken when IsPumpStanding(row) => SomePressureIsLeft(evidence) ? RuledOut : 0,
         Cause.DriveInputBroken => StallHeight.IsNearGoverned(evidence) ? 0 : RuledOut,
         _ => 0,
@@ -99,6 +95,15 @@ public static class CauseScoring
     private static bool GovernedIsIn(Evidence evidence) =>
         evidence is { Governed: { } governed, Engine.GovernedRpm: { IsJudged: true } limit } && LimitCheck.Judge(governed, limit) == Verdict.In;
 
+    /// <summary>
+    /// A governor closes the throttle over its droop only: a stall that is low farther below governed speed than that was made low by something
+    /// else, a pedal that stops short for one.
+    /// </summary>
+    private static bool IsStallOutOfReach(Evidence evidence, Roles roles) =>
+        evidence.Governed is { } governed
+        && Shortfall(roles, Step.StallForward, evidence.Engine.StallForwardRpm) > 0
+        && roles.Of(Step.StallForward)?.Rpm is { } stall && stall.Value < governed.Value * (1 - WidestDroop);
+
     /// <summary>A torn drive plate stops the charge pump as well: the row of the matrix on which no pressure is left.</summary>
     private static bool IsPumpStanding(int row) => CauseMatrix.Expected(row, Observation.MainHoldNeutral) == '_';
 
@@ -106,14 +111,14 @@ public static class CauseScoring
         evidence.Steps.All.Any(hold => hold.Rpm is { Value: > 300 } && hold.Main is { } main && main.Value > NoPressurePascal + main.Expanded);
 
     /// <summary>Stall figures are guides: low by less than this alone never points to the inside of a converter.</summary>
-    private static bool StallIsOnlyALittleLow(Evidence evidence) =>
-        Shortfall(evidence, Step.StallForward, evidence.Engine.StallForwardRpm) < StallHeight.GuideRpm
-        && Shortfall(evidence, Step.StallReverse, evidence.Engine.StallReverseRpm) < StallHeight.GuideRpm;
+    private static bool StallIsOnlyALittleLow(Evidence evidence, Roles roles) =>
+        Shortfall(roles, Step.StallForward, evidence.Engine.StallForwardRpm) < StallHeight.GuideRpm
+        && Shortfall(roles, Step.StallReverse, evidence.Engine.StallReverseRpm) < StallHeight.GuideRpm;
 
-    private static double Shortfall(Evidence evidence, Step step, Limit? limit) =>
-        evidence.Steps.Good(step)?.Rpm is { } stall && limit?.Min is { } least ? least - stall.Value : 0;
+    private static double Shortfall(Roles roles, Step step, Limit? limit) =>
+        roles.Of(step)?.Rpm is { } stall && limit?.Min is { } least ? least - stall.Value : 0;
 
-    private static double ThinAir(Evidence evidence)
+    private static double ThinAir(Evidence evidence, Roles roles)
     {
         if (evidence.AltitudeMetres is null && evidence.AirCelsius is null)
         {
@@ -121,15 +126,18 @@ public static class CauseScoring
         }
 
         double predicted = SiteAir.StallDrop(SiteAir.TorqueLoss(evidence.AltitudeMetres, evidence.AirCelsius));
-        double? seen = StallDeficit(evidence);
+        double? seen = Larger(
+            StallDeficit(roles, Step.StallForward, evidence.Engine.StallForwardRpm), StallDeficit(roles, Step.StallReverse, evidence.Engine.StallReverseRpm));
         return predicted < 0.02 ? -4 : seen is null ? 1 : seen < (1.3 * predicted) + 0.03 ? 2.5 : -3;
     }
 
-    private static double? StallDeficit(Evidence evidence)
+    /// <summary>Thin air lowers both alike; one clutch that slips raises its own.</summary>
+    private static double? Larger(double? one, double? other) => one > other || other is null ? one : other;
+
+    private static double? StallDeficit(Roles roles, Step step, Limit? limit)
     {
-        var limit = evidence.Engine.StallForwardRpm;
         double? nominal = limit?.Nominal ?? ((limit?.Min + limit?.Max) / 2) ?? limit?.Min;
-        return evidence.Steps.Good(Step.StallForward)?.Rpm is { } stall && nominal is > 0 ? 1 - (stall.Value / nominal) : null;
+        return roles.Of(step)?.Rpm is { } stall && nominal is > 0 ? 1 - (stall.Value / nominal) : null;
     }
 
     private static bool OilLooksBad(Evidence evidence) => SaysBad(evidence.Facts.OilLevel) || SaysBad(evidence.Facts.OilLook);

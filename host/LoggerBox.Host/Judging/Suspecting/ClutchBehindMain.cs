@@ -32,7 +32,7 @@ public static class ClutchBehindMain
             observation,
             Grading.Difference(behind, Practical, Gross),
             false,
-            Sentences.ClutchWithMain(clutch, main, step, unit),
+            Sentences.ClutchWithMain(clutch, main, roles.Name(step), unit),
             0.8);
     }
 

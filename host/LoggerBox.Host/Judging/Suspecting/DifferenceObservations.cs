@@ -61,7 +61,7 @@ public static class DifferenceObservations
             if (Math.Abs(relative.Value) - relative.Expanded > size)
             {
                 size = Math.Abs(relative.Value) - relative.Expanded;
-                string text = Sentences.AgainstNeutral(Words.ChannelName(channel), step, reading, neutral, relative.Value, unit);
+                string text = Sentences.AgainstNeutral(Words.ChannelName(channel), roles.Name(step), reading, neutral, relative.Value, unit);
                 worst = Difference(observation, relative, practical, text);
             }
         }
@@ -81,7 +81,7 @@ public static class DifferenceObservations
                     observation,
                     lower,
                     PracticalConverter + 0.02,
-                    Sentences.TwoSteps(Words.ChannelName(Channel.Converter), steps[i], reading, others[i], other, unit));
+                    Sentences.TwoSteps(Words.ChannelName(Channel.Converter), roles.Name(steps[i]), reading, roles.Name(others[i]), other, unit));
             }
         }
 
@@ -112,7 +112,7 @@ public static class DifferenceObservations
                     Observation.ClutchForwardAgainstReverse,
                     relative,
                     PracticalClutch,
-                    Sentences.TwoSteps(Words.ChannelName(Channel.Clutch), first, forward, second, reverse, unit));
+                    Sentences.TwoSteps(Words.ChannelName(Channel.Clutch), roles.Name(first), forward, roles.Name(second), reverse, unit));
             }
         }
 

@@ -93,7 +93,7 @@ public static class PressureObservations
         var shown = limit with { Min = limit.Min * factor, Max = limit.Max * factor };
         return LimitObservation.Of(
             observation,
-            Sentences.ReadingName(Words.ChannelName(channel), step),
+            Sentences.ReadingName(Words.ChannelName(channel), roles.Name(step)),
             pascal.Scaled(1 / unit.InPascal()),
             shown,
             Words.Format(unit),
@@ -122,7 +122,7 @@ public static class PressureObservations
             observation,
             empty ? [1, 0, 0, 0, 0] : [0, 0, 1, 0, 0],
             empty,
-            $"{Sentences.ReadingName(Words.ChannelName(Channel.Clutch), reading.Step)} {Words.Pressure(reading.Clutch!, unit)}");
+            $"{Sentences.ReadingName(Words.ChannelName(Channel.Clutch), Words.StepName(reading.Step))} {Words.Pressure(reading.Clutch!, unit)}");
     }
 
     // What foam takes from the pump's flow by turns is missing in the converter first, which gets what main does not need.

@@ -27,6 +27,10 @@ public sealed class Roles
     /// <summary>With its gate's code even where void: that there was no clutch pressure is a finding, too.</summary>
     public MeasuredHold? OfAny(Step step) => Of(step) ?? steps.Void(step);
 
+    /// <summary>The step as it is said: the gear is never made up.</summary>
+    public string Name(Step step) =>
+        steps.Good(step) is null && StandIn(step) is not null ? Words.StepNameOfSomeGear(step) : Words.StepName(step);
+
     private MeasuredHold? StandIn(Step step)
     {
         var (inGear, worse) = step switch

@@ -29,9 +29,9 @@ public static class SpeedObservations
         var forward = roles.Of(Step.StallForward)?.Rpm;
         var reverse = roles.Of(Step.StallReverse)?.Rpm;
         bool isGuide = StallHeight.IsALittleHighInBoth(evidence, forward, reverse);
-        yield return Guide(Stall(Observation.StallForward, "Stall in F", forward, engine.StallForwardRpm, evidence.Governed), isGuide);
-        yield return Guide(Stall(Observation.StallReverse, "Stall in R", reverse, engine.StallReverseRpm, evidence.Governed), isGuide);
-        yield return StallDifference(forward, reverse);
+        yield return Guide(Stall(Observation.StallForward, Words.Capital(roles.Name(Step.StallForward)), forward, engine.StallForwardRpm, evidence.Governed), isGuide);
+        yield return Guide(Stall(Observation.StallReverse, Words.Capital(roles.Name(Step.StallReverse)), reverse, engine.StallReverseRpm, evidence.Governed), isGuide);
+        yield return StallDifference(roles, forward, reverse);
     }
 
     /// <param name="printed">What the sheet says, where the limit that is graded against says more.</param>
@@ -61,7 +61,7 @@ public static class SpeedObservations
     // Leans, and accuses nobody alone.
     private static Observed? Guide(Observed? stall, bool isGuide) => isGuide && stall is not null ? stall with { Telling = false } : stall;
 
-    private static Observed? StallDifference(Measured? forward, Measured? reverse)
+    private static Observed? StallDifference(Roles roles, Measured? forward, Measured? reverse)
     {
         if (forward is null || reverse is null || forward.Less(reverse) is not { } difference || difference.Scaled(1 / reverse.Value) is not { } relative)
         {
@@ -73,6 +73,6 @@ public static class SpeedObservations
             Observation.StallForwardAgainstReverse,
             Grading.Difference(relative, PracticalStallDifference, 0.2),
             telling,
-            Sentences.TwoStalls(forward.Value, reverse.Value));
+            Sentences.TwoStalls(roles.Name(Step.StallForward), forward.Value, roles.Name(Step.StallReverse), reverse.Value));
     }
 }

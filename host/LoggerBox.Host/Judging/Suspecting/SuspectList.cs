@@ -48,7 +48,7 @@ public static class SuspectList
         var faults = MeasuringFaults.Of(evidence, unit);
         if (faults.Count > 0)
         {
-            return Ranked(faults.OrderByDescending(fault => fault.Points).ToList(), []);
+            return Ranked(faults.OrderByDescending(fault => fault.Points).ToList(), new Readings([], false));
         }
 
         var roles = new Roles(evidence.Steps);
@@ -67,7 +67,7 @@ public static class SuspectList
         }
 
         // A cause that explains none of what accuses is not worth a look, whatever else leans its way.
-        var scores = CauseScoring.Of(observations, evidence, roles.GearsUnknown)
+        var scores = CauseScoring.Of(observations, evidence, roles)
             .Where(score => score.For.Count > 0 && accusing.Exists(seen => seen.Points(score.Row) > 0));
         List<CauseScore> ordered = [.. scores.OrderByDescending(score => score.Points)];
         if (ordered.Count > 0 && PickupRatio.Possible(evidence, ordered[0]) is { } pickup)
@@ -75,10 +75,10 @@ public static class SuspectList
             ordered.Insert(1, pickup);
         }
 
-        return Ranked(ordered, observations);
+        return Ranked(ordered, new Readings(observations, roles.GearsUnknown));
     }
 
-    private static List<Suspect> Ranked(List<CauseScore> scores, IReadOnlyList<Observed> observations)
+    private static List<Suspect> Ranked(List<CauseScore> scores, Readings readings)
     {
         var suspects = new List<Suspect>();
         if (scores.Count == 0)
@@ -86,11 +86,9 @@ public static class SuspectList
             return suspects;
         }
 
-        List<CauseScore> beside = scores[0].Cause == Cause.OilCold ? [.. ColdOil.Unexplained(scores[0], scores, observations)] : [];
-        var kept = scores
-            .Where(score => score.Points > scores[0].Points - WorthALook || Ties.Joins(scores[0].Cause, score.Cause, observations) || beside.Contains(score))
-            .Take(Longest)
-            .ToList();
+        List<CauseScore> beside = scores[0].Cause == Cause.OilCold ? [.. ColdOil.Unexplained(scores[0], scores, readings.Observations)] : [];
+        var near = scores.Where(score => score.Points > scores[0].Points - WorthALook || beside.Contains(score)).Take(Longest).ToList();
+        var kept = scores.Where(score => near.Contains(score) || near.Exists(twin => readings.Join(twin, score))).ToList();
 
         // Sound readings stand in with 0 points: a weak fit stays a weak belief.
         double total = 1 + kept.Sum(score => Math.Exp(Math.Min(score.Points, 50)));
@@ -98,7 +96,7 @@ public static class SuspectList
         while (kept.Count > 0)
         {
             rank++;
-            foreach (var score in OfOneRank(kept, observations))
+            foreach (var score in OfOneRank(kept, readings))
             {
                 suspects.Add(new Suspect(
                     CauseCodes.Text(score.Cause), rank, Math.Exp(Math.Min(score.Points, 50)) / total, score.For, score.Against, Sentences.NextCheck(score.Cause)));
@@ -110,19 +108,30 @@ public static class SuspectList
     }
 
     /// <summary>The best of what is left and those that cannot be told from it; the ones that no reading parts come before mere neighbours.</summary>
-    private static List<CauseScore> OfOneRank(List<CauseScore> left, IReadOnlyList<Observed> observations)
+    private static List<CauseScore> OfOneRank(List<CauseScore> left, Readings readings)
     {
         var first = left[0];
-        return left.Skip(1)
-            .Where(score => !IsApart(first, score, observations))
-            .OrderByDescending(score => score.Cause == Cause.PickupScale || Ties.Joins(first.Cause, score.Cause, observations))
+        var sharing = left.Skip(1)
+            .Where(score => !IsApart(first, score, readings))
+            .OrderByDescending(score => score.Cause == Cause.PickupScale || readings.Mirror(first, score) || readings.Join(first, score))
             .ThenByDescending(score => score.Points)
             .Take(SharingARank - 1)
             .OrderByDescending(score => score.Points)
             .Prepend(first)
             .ToList();
+
+        // Where the gear is not known, nothing tells one direction's cause from the other's: they stand together or wait together.
+        return sharing.Where(score => score == first || !left.Exists(other => readings.Mirror(score, other) && !sharing.Contains(other))).ToList();
     }
 
-    private static bool IsApart(CauseScore first, CauseScore score, IReadOnlyList<Observed> observations) =>
-        first.Points - score.Points > Indistinguishable && first.Fit - score.Fit > FitAlike && !Ties.Joins(first.Cause, score.Cause, observations);
+    private static bool IsApart(CauseScore first, CauseScore score, Readings readings) =>
+        first.Points - score.Points > Indistinguishable && first.Fit - score.Fit > FitAlike && !readings.Join(first, score);
+
+    /// <summary>What was seen, as far as it joins causes.</summary>
+    private sealed record Readings(IReadOnlyList<Observed> Observations, bool GearsUnknown)
+    {
+        public bool Join(CauseScore one, CauseScore other) => Ties.Joins(one.Cause, other.Cause, Observations, GearsUnknown);
+
+        public bool Mirror(CauseScore one, CauseScore other) => GearsUnknown && MirrorCauses.Of(one.Cause) == other.Cause;
+    }
 }

@@ -26,13 +26,15 @@ public static class Ties
         // Whatever keeps the oil in the converter: gauging the outlet as well as the inlet parts them.
         new([Cause.ConverterReliefClosed, Cause.CoolerRestricted]),
 
-        // Main low at speed: the pump gets no more, or the regulator lets it go; noise, foam or a fall towards governed speed part them.
+        // Main low at speed: the pump gets no more, or the regulator lets it go; noise, foam or a fall towards governed speed part them,
+        // and so does a converter that gets its oil.
         new([Cause.StrainerRestricted, Cause.RegulatorLow])
         {
             PartedWhereOff =
             [
                 Observation.MainIdleNeutral, Observation.MainGovernedAgainstHold, Observation.PressureScatter, Observation.ConverterIdleAgainstHold,
             ],
+            PartedWhereSound = [Observation.ConverterHoldNeutral],
         },
 
         // Main low at speed and sound at idle: foam or a strainer that is full; level and look of the oil part them, and idle where it is low as well.
@@ -54,28 +56,38 @@ public static class Ties
             PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
         },
 
-        // An engine that is very weak and a stator that slips, until run-up or relief drop tell.
+        // An engine that is very weak and a stator that slips, until run-up, relief drop or governed speed tell.
         new([Cause.EnginePowerLow, Cause.StatorSlipping])
         {
-            PartedWhereOff = [Observation.ReliefDrop],
+            PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
             PartedWhereSeen = [Observation.RunUpTime],
         },
     ];
 
-    public static bool Joins(Cause one, Cause other, IReadOnlyList<Observed> observations)
+    /// <param name="gearsUnknown">What joins two causes of one direction joins those of the other.</param>
+    public static bool Joins(Cause one, Cause other, IReadOnlyList<Observed> observations, bool gearsUnknown)
     {
         ArgumentNullException.ThrowIfNull(observations);
-        return All.Any(tie => tie.Causes.Contains(one) && tie.Causes.Contains(other) && tie.Holds(observations));
+        return Joins(one, other, observations)
+            || (gearsUnknown && MirrorCauses.Of(one) is { } mirror && MirrorCauses.Of(other) is { } another && Joins(mirror, another, observations));
     }
+
+    private static bool Joins(Cause one, Cause other, IReadOnlyList<Observed> observations) =>
+        All.Any(tie => tie.Causes.Contains(one) && tie.Causes.Contains(other) && tie.Holds(observations));
 
     private sealed record Tie(Cause[] Causes)
     {
+        private const double Surely = 0.8;
+
         public Observation[] PartedWhereOff { get; init; } = [];
 
         /// <summary>Off by more than the uncertainty.</summary>
         public Observation[] PartedWhereTold { get; init; } = [];
 
         public Observation[] PartedWhereVeryLow { get; init; } = [];
+
+        /// <summary>Surely inside its limits.</summary>
+        public Observation[] PartedWhereSound { get; init; } = [];
 
         public Observation[] PartedWhereSeen { get; init; } = [];
 
@@ -84,6 +96,7 @@ public static class Ties
         public bool Holds(IReadOnlyList<Observed> observations) =>
             observations.All(seen => !PartedWhereSeen.Contains(seen.Observation)
                 && (!PartedWhereOff.Contains(seen.Observation) || seen.Strongest == Level.Normal)
+                && (!PartedWhereSound.Contains(seen.Observation) || seen.Levels[(int)Level.Normal] < Surely)
                 && (!PartedWhereTold.Contains(seen.Observation) || !seen.Telling)
                 && (!PartedWhereVeryLow.Contains(seen.Observation) || seen.Strongest != Level.VeryLow))
             && (OnlyWhereVeryLow.Length == 0 || observations.Any(seen => OnlyWhereVeryLow.Contains(seen.Observation) && seen.Strongest == Level.VeryLow));

@@ -6,7 +6,7 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Validity;
 
-/// <summary>Engagements of which only a part was seen, and that part was too long already.</summary>
+/// <summary>Engagements that are not judged as they are: only a part was seen, and that was too long already; or the engine ran too fast.</summary>
 public static class EngagementNotes
 {
     public static IEnumerable<ValidityNote> Of(Evidence evidence)
@@ -17,6 +17,11 @@ public static class EngagementNotes
             if (EngagementReadings.CutOff(evidence.Sessions, gear, evidence.Sheet.EngagementSeconds?.Max) is EngagementRecord cut)
             {
                 yield return new ValidityNote("engagement-cut", ValidityEffect.Note, idle, Sentences.EngagementCut(gear, cut.TotalMilliseconds / 1000.0));
+            }
+
+            if (EngagementReadings.AboveIdle(evidence.Sessions, gear) is { } rpm)
+            {
+                yield return new ValidityNote("engagement-above-idle", ValidityEffect.Note, idle, Sentences.EngagementAboveIdle(gear, rpm));
             }
         }
     }

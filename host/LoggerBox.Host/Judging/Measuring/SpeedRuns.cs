@@ -1,0 +1,79 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+using LoggerBox.Host.Sessions;
+using LoggerBox.Protocol.Records;
+using LoggerBox.Protocol.Rules;
+
+namespace LoggerBox.Host.Judging.Measuring;
+
+/// <summary>One time that the engine was taken above idle in a gear: its upper part, without the way up and down. Rpm and seconds.</summary>
+/// <param name="First">Mean of its first third.</param>
+/// <param name="Last">Mean of its last third.</param>
+public sealed record SpeedRun(RecordedSession Session, long FromMicroseconds, long ToMicroseconds, double Mean, double First, double Last, double Least, double Most)
+{
+    public double Seconds => (ToMicroseconds - FromMicroseconds) / 1e6;
+}
+
+/// <summary>
+/// Finds such times in the samples, whether they became a hold or not. Only where the gear is tagged: nothing else tells what was tried.
+/// </summary>
+public static class SpeedRuns
+{
+    private const double AboveIdleRpm = 1100;
+
+    /// <summary>Of the run's highest speed: what lies below is the way there and back.</summary>
+    private const double UpperPart = 0.88;
+
+    /// <summary>Of what is left, at each end: the way's last bit.</summary>
+    private const double WayPart = 0.15;
+
+    public static IEnumerable<SpeedRun> Of(RecordedSession session, Gear gear)
+    {
+        ArgumentNullException.ThrowIfNull(session);
+        var tags = session.Events.Where(e => e.Kind == EventKind.GearTag).OrderBy(e => e.Microseconds).ToList();
+        var run = new List<RecordedSample>();
+        int tag = 0;
+        var now = Gear.Unknown;
+        foreach (var sample in session.Samples)
+        {
+            for (; tag < tags.Count && tags[tag].Microseconds <= sample.Microseconds; tag++)
+            {
+                now = (Gear)tags[tag].Value;
+            }
+
+            if (sample.SpeedTenths == SampleSet.Missing)
+            {
+                continue;
+            }
+
+            if (now == gear && sample.SpeedTenths > AboveIdleRpm * 10)
+            {
+                run.Add(sample);
+            }
+            else if (run.Count > 0)
+            {
+                yield return Upper(session, run);
+                run.Clear();
+            }
+        }
+
+        if (run.Count > 0)
+        {
+            yield return Upper(session, run);
+        }
+    }
+
+    private static SpeedRun Upper(RecordedSession session, List<RecordedSample> run)
+    {
+        // One sample in twenty may be a spike.
+        double high = run.Select(sample => sample.SpeedTenths).Order().ElementAt((run.Count - 1) * 19 / 20) / 10.0;
+        int from = run.FindIndex(sample => sample.SpeedTenths >= UpperPart * high * 10);
+        int to = run.FindLastIndex(sample => sample.SpeedTenths >= UpperPart * high * 10);
+        int way = (int)(WayPart * (to - from));
+        double[] rpm = [.. run.Skip(from + way).Take(to - from + 1 - (2 * way)).Select(sample => sample.SpeedTenths / 10.0)];
+        int third = Math.Max(1, rpm.Length / 3);
+        return new SpeedRun(
+            session, run[from].Microseconds, run[to].Microseconds, rpm.Average(), rpm.Take(third).Average(), rpm.TakeLast(third).Average(), rpm.Min(), rpm.Max());
+    }
+}
