@@ -12,7 +12,7 @@ namespace LoggerBox.Protocol.Rules
         // A pedal on the floor takes an engine from idle to its stall in a second or so, a weak one in two (common practice, no source).
         private const int LongestWayMilliseconds = 3000;
 
-        private const long DriveOffMicroseconds = 4000000;
+        private const long DriveOffMicroseconds = 10000000;
 
         private const int FarBelowStallPercent = 88;
         private const int FarBelowGovernedPercent = 80;

@@ -28,7 +28,7 @@ public static class Sentences
 
     // What was not done right, what is missing, what bears on the readings.
     public static string OutsideSpeedWindow(Step step, double rpm, DataSheet sheet) =>
-        $"{Capital(Words.StepName(step))} was at {Words.Rpm(rpm)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again.";
+        $"{Words.Capital(Words.StepName(step))} was at {Words.Rpm(rpm)}, outside {Words.Rpm(sheet.HoldRpm)} plus or minus {Words.Rpm(sheet.HoldWindowRpm)}: its pressures are not judged. Hold the speed again.";
 
     public static string NotAtRest(Step step, IEnumerable<string> changes) =>
         $"Not quite at rest at {Words.StepName(step)}: {string.Join(", ", changes)}. What is shown is the middle, and its uncertainty holds the change. If it must be closer, hold longer with a steady foot.";
@@ -42,7 +42,7 @@ public static class Sentences
     public static string MorePlacesDamaged(int places) => $"{places} more places of the recording are damaged: fetch the session again, or record it again.";
 
     public static string SamplesOfHoldLost(Step step) =>
-        $"{Capital(Words.StepName(step))} was measured by the logger while it recorded; samples of it were lost since, so its curve has a hole.";
+        $"{Words.Capital(Words.StepName(step))} was measured by the logger while it recorded; samples of it were lost since, so its curve has a hole.";
 
     public static string SeenOnce(Step step) =>
         $"The step {Words.StepName(step)} was seen once, and the recording does not say in which gear: some causes cannot be seen without the other gear.";
@@ -51,7 +51,7 @@ public static class Sentences
 
     public static string StepVoid(Step step) => $"The step {Words.StepName(step)} is void: some causes cannot be seen without it.";
 
-    public static string ChannelsMissing(IEnumerable<string> channels, Step step) => $"{Capital(string.Join(", ", channels).ToLowerInvariant())} not measured at {Words.StepName(step)}: some causes cannot be seen without it.";
+    public static string ChannelsMissing(IEnumerable<string> channels, Step step) => $"{Words.Capital(string.Join(", ", channels).ToLowerInvariant())} not measured at {Words.StepName(step)}: some causes cannot be seen without it.";
 
     public static string ZeroOffset(string channel, double pascal, PressureUnit unit) =>
         $"{channel} read {Words.Pressure(pascal, unit)} with the engine off; this was subtracted.";
@@ -80,13 +80,13 @@ public static class Sentences
         $"Oil at {celsius:0} °C, below {(isSheets ? "the sheet's" : "the usual")} {least:0} °C: cold oil raises pressures, slows engagements and hides leaks, so limits that are kept prove nothing. Warm the truck up and repeat the test.";
 
     public static string StallTooLong(Step step, double seconds, double limit) =>
-        $"{Capital(Words.StepName(step))} was held for {seconds:0.0} s, longer than {limit:0} s: the oil heats fast, and speed and pressures sag. Cool down in N and hold the next one shorter.";
+        $"{Words.Capital(Words.StepName(step))} was held for {seconds:0.0} s, longer than {limit:0} s: the oil heats fast, and speed and pressures sag. Cool down in N and hold the next one shorter.";
 
     public static string StallReadTooLate(Step step, double seconds, double limit) =>
-        $"{Capital(Words.StepName(step))} came to rest only {seconds:0.0} s after the speed was there, later than {limit:0} s: by then the oil is too hot to judge by. Cool down in N and repeat it, full pedal at once and no longer than {limit:0} s.";
+        $"{Words.Capital(Words.StepName(step))} came to rest only {seconds:0.0} s after the speed was there, later than {limit:0} s: by then the oil is too hot to judge by. Cool down in N and repeat it, full pedal at once and no longer than {limit:0} s.";
 
     public static string StallNeverAtRest(Step step, double limit) =>
-        $"{Capital(Words.StepName(step))} was held until the logger called to stop, {limit:0} s or more, and never came to rest: nothing of it is judged. See that the truck stands still, cool down in N, and repeat it.";
+        $"{Words.Capital(Words.StepName(step))} was held until the logger called to stop, {limit:0} s or more, and never came to rest: nothing of it is judged. See that the truck stands still, cool down in N, and repeat it.";
 
     public static string CoolDownShort(Step before, Step step, double seconds, double wanted) =>
         $"Only {seconds:0} s between {Words.StepName(before)} and {Words.StepName(step)}, less than {wanted:0} s: the oil was still hot from the one before. Cool down in N for {wanted:0} s between stalls.";
@@ -127,8 +127,6 @@ public static class Sentences
 
     public static string AirThin(double torqueLoss, double stallDrop) =>
         $"At this altitude and air temperature a sound engine that breathes freely gives about {torqueLoss * 100:0} % less torque, and stalls up to {stallDrop * 100:0} % lower. Nothing was corrected for it.";
-
-    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string At(IReadOnlyList<Step> steps) => steps.Count == 0 ? "between the steps" : "at " + string.Join(", ", steps.Select(Words.StepName));
 
