@@ -38,7 +38,9 @@ public sealed class CalibrateTests : IDisposable
         File.Delete(bench.At("card"));
         using (BenchLogger logger = new(bench, "300psi", "--store", bench.At("card")))
         {
-            double[] main = [.. (await Watched(logger.Port, 12)).Select(moment => moment.GetProperty("main").GetProperty("value").GetDouble())];
+            double[] main = [.. (await Watched(logger.Port, 12)).Select(moment => moment.GetProperty("main").GetProperty("value"))
+                .Where(value => value.ValueKind == JsonValueKind.Number).Select(value => value.GetDouble())];
+            Assert.InRange(main.Length, 9, 12);
             Assert.Equal(300, main.Average(), 0.35);
         }
 

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using System.Threading.Tasks;
 using LoggerBox.EndToEnd.Tests;
 using Microsoft.Playwright;
@@ -48,12 +49,12 @@ public sealed class GatesPageTests(OpenShop shop, Browser browser)
         await visitor.Page.GetByLabel("Note").FillAsync("on stands");
         await visitor.Page.Keyboard.PressAsync("Enter");
         ILocator stands = visitor.Page.Locator(".gate", new() { HasText = "Drive wheels clear" });
-        Assert.Matches(@"✓\s[\s\S]*A\. Fitter <b>, \d{4}-[^:]+:\d\d [^:]+:\d\d: on stands", await stands.InnerTextAsync());
+        await Assertions.Expect(stands).ToContainTextAsync(new Regex(@"✓\s[\s\S]*A\. Fitter <b>, \d{4}-[^:]+:\d\d [^:]+:\d\d: on stands"), new() { UseInnerText = true });
 
         await visitor.Page.GetByLabel("Drive wheels clear").CheckAsync();
         await visitor.Page.GetByLabel("Who looked").FillAsync("B. Smith");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Withdraw what is chosen" }).ClickAsync();
-        Assert.Contains("open", await stands.InnerTextAsync());
+        await Assertions.Expect(stands).ToContainTextAsync("open", new() { UseInnerText = true });
         Assert.Contains("NOT RELEASED", await visitor.Page.Locator(".release").InnerTextAsync());
     }
 }
