@@ -1,5 +1,4 @@
 using System.Collections.Generic;
-using System.Linq;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Sessions;
@@ -80,7 +79,7 @@ public sealed class SessionDecoder
             Events = events,
             Dropouts = dropouts,
             End = end,
-            Samples = InOrderOfTime(),
+            Samples = new StoredSamples(bytes, blocks),
             Gaps = gaps.Finish(),
         };
         SessionDamage damage = new(lostRecords, (long)walk.DamagedBytes + walk.UnfinishedBytes, unknownRecords);
@@ -188,20 +187,5 @@ public sealed class SessionDecoder
         lastSample = block.Count == 0 || lastSample > block.LatestMicroseconds ? lastSample : block.LatestMicroseconds;
         gaps.Pass(block);
         return true;
-    }
-
-    // Blocks come in order from a logger; a session that somebody pieced together may hold them otherwise.
-    private IReadOnlyList<RecordedSample> InOrderOfTime()
-    {
-        StoredSamples stored = new(bytes, blocks);
-        for (int i = 0; i < blocks.Count; i++)
-        {
-            if (!blocks[i].IsInOrder || (i > 0 && blocks[i].FirstMicroseconds < blocks[i - 1].LatestMicroseconds))
-            {
-                return stored.OrderBy(one => one.Microseconds).ToList();
-            }
-        }
-
-        return stored;
     }
 }

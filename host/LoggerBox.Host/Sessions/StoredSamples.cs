@@ -1,6 +1,7 @@
 using System;
 using System.Collections;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Sessions;
@@ -19,9 +20,12 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
 
     // How many sets there are before each block, and after the last.
     private readonly int[] before;
+
+    // Blocks come in order from a logger; of a session that somebody pieced together all sets are held once one is wanted.
+    private readonly Lazy<RecordedSample[]>? sorted;
     private OpenBlock? latest;
 
-    /// <param name="blocks">In order of time, none beginning before the one ahead of it has ended.</param>
+    /// <param name="blocks">As they lie in the bytes.</param>
     internal StoredSamples(byte[] bytes, IReadOnlyList<BlockPlace> blocks)
     {
         this.bytes = bytes;
@@ -31,6 +35,8 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
         {
             before[i + 1] = before[i] + blocks[i].Count;
         }
+
+        sorted = IsInOrder() ? null : new Lazy<RecordedSample[]>(() => [.. AsTheyLie().OrderBy(sample => sample.Microseconds)]);
     }
 
     public int Count => before[^1];
@@ -41,6 +47,11 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
         {
             ArgumentOutOfRangeException.ThrowIfNegative(index);
             ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, Count);
+
+            if (sorted is not null)
+            {
+                return sorted.Value[index];
+            }
 
             // Neighbours are asked for one after the other: the last block is kept.
             OpenBlock? open = latest;
@@ -55,7 +66,28 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
     }
 
     /// <summary>Those from one moment to another, both included, in microseconds since the logger's boot.</summary>
-    public IEnumerable<RecordedSample> Between(long from, long to)
+    public IEnumerable<RecordedSample> Between(long from, long to) => sorted is null
+        ? InBlocks(from, to)
+        : sorted.Value.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
+
+    public IEnumerator<RecordedSample> GetEnumerator() => (sorted is null ? AsTheyLie() : sorted.Value).GetEnumerator();
+
+    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+
+    private bool IsInOrder()
+    {
+        for (int i = 0; i < blocks.Length; i++)
+        {
+            if (!blocks[i].IsInOrder || (i > 0 && blocks[i].FirstMicroseconds < blocks[i - 1].LatestMicroseconds))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    private IEnumerable<RecordedSample> InBlocks(long from, long to)
     {
         for (int i = FirstEndingAt(from); i < blocks.Length && blocks[i].FirstMicroseconds <= to; i++)
         {
@@ -69,7 +101,7 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
         }
     }
 
-    public IEnumerator<RecordedSample> GetEnumerator()
+    private IEnumerable<RecordedSample> AsTheyLie()
     {
         for (int i = 0; i < blocks.Length; i++)
         {
@@ -79,8 +111,6 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
             }
         }
     }
-
-    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
 
     private int BlockOf(int index)
     {
