@@ -20,7 +20,7 @@ public static class SimulatedCauses
         new("governor-high", 0.6, EngineFaults.GovernorHigh),
         new("governor-droop", 0.6, EngineFaults.GovernorDroop),
         new("work-relief-high", 1, WorkFaults.ReliefHigh),
-        new("work-relief-low", 1, WorkFaults.ReliefLow),
+        new("work-relief-low", 0.82, WorkFaults.ReliefLow),
         new("work-hydraulics-loading", 0.9, WorkFaults.Loading),
         new("oil-low-or-aerated", 0.6, PressureFaults.OilAerated),
         new("strainer-restricted", 0.6, PressureFaults.StrainerRestricted),

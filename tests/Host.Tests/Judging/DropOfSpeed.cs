@@ -2,18 +2,17 @@ using System;
 using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Protocol.Records;
-using LoggerBox.Protocol.Rules;
 using Xunit;
 
 namespace LoggerBox.Host.Tests.Judging;
 
-/// <summary>A drop is the difference of two readings, with the uncertainties of both (root of their squares, JCGM 100:2008, 5.1.2).</summary>
+/// <summary>A drop is the difference of two readings, with the uncertainties of both (JCGM 100:2008: root of the squares 5.1.2, degrees of freedom G.4.1).</summary>
 public sealed class DropOfSpeed
 {
     [Theory]
-    [InlineData(1)]
-    [InlineData(60)]
-    public void Its_uncertainty_is_that_of_both_however_few_values_they_rest_on(int degreesOfFreedom)
+    [InlineData(1, 4.53)]
+    [InlineData(10, 2.13)]
+    public void Its_uncertainty_is_that_of_both(int degreesOfFreedom, double coverage)
     {
         var session = new TestSession().Build();
         foreach (HoldRecord hold in session.Holds)
@@ -23,9 +22,9 @@ public sealed class DropOfSpeed
         }
 
         Judgement judgement = Judge.Of([session], TestSheet.Truck(), new JobFacts(), LoggerBox.Host.Units.PressureUnit.Psi);
-        double Uncertainty(string step, string quantity) => judgement.Checks.Single(check => check.Step == step && check.Quantity == quantity).Uncertainty!.Value;
-        double relief = judgement.Holds.Single(hold => hold.Step == Step.Relief).Rpm!.Uncertainty;
-        double governed = Uncertainty("governed", "rpm");
-        Assert.Equal(Math.Sqrt((governed * governed) + (relief * relief)), Uncertainty("governed", "rpm-drop"), 6);
+        double drop = judgement.Checks.Single(check => check.Step == "governed" && check.Quantity == "rpm-drop").Uncertainty!.Value;
+
+        // 0.9 rpm each, twice the degrees of freedom of one, table G.2; the last digit of the speed adds next to nothing.
+        Assert.InRange(drop, Math.Sqrt(2) * 0.9 * coverage * 0.99, Math.Sqrt(2) * 0.9 * coverage * 1.02);
     }
 }

@@ -16,7 +16,7 @@ public sealed record Measured(double Value, UncertaintyBudget Budget)
     /// <summary>For 95.45 %.</summary>
     public double Expanded => expanded ??= Budget.Expanded;
 
-    public Measured Less(Measured other) => new(Value - other.Value, Budget.Against(other.Budget));
+    public Measured Less(Measured other) => new(Value - other.Value, Budget.With(other.Budget));
 
     public Measured Scaled(double factor) => new(Value * factor, Budget.Scaled(factor));
 

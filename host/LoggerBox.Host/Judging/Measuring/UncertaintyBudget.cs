@@ -16,9 +16,6 @@ public sealed class UncertaintyBudget
 
     private readonly List<(double Standard, double DegreesOfFreedom)> components = [];
 
-    /// <summary>Expanded, of a difference of two values; null of a single value.</summary>
-    private double? ofBoth;
-
     public UncertaintyBudget()
     {
     }
@@ -37,7 +34,7 @@ public sealed class UncertaintyBudget
         }
     }
 
-    public double Expanded => ofBoth ?? (Standard * CoverageFactor(DegreesOfFreedom));
+    public double Expanded => Standard * CoverageFactor(DegreesOfFreedom);
 
     /// <summary>Student's t for the interval that holds 95.45 %; degrees of freedom are cut to a whole number, as GUM G.4.1 advises.</summary>
     public static double CoverageFactor(double degreesOfFreedom, double confidence = Confidence)
@@ -53,7 +50,6 @@ public sealed class UncertaintyBudget
     {
         if (standard > 0)
         {
-            ofBoth = ofBoth is double both ? Root(both, standard * CoverageFactor(degreesOfFreedom > 0 ? degreesOfFreedom : double.PositiveInfinity)) : null;
             components.Add((standard, degreesOfFreedom > 0 ? degreesOfFreedom : double.PositiveInfinity));
         }
 
@@ -66,19 +62,9 @@ public sealed class UncertaintyBudget
     /// <summary>Type B: the last digit that the instrument resolves (GUM F.2.2.1).</summary>
     public UncertaintyBudget AddResolution(double digit) => AddRectangular(digit / 2);
 
-    /// <summary>Of a value that has both sets of components.</summary>
-    public UncertaintyBudget With(UncertaintyBudget other) =>
-        new(components.Concat(other.components)) { ofBoth = ofBoth is null && other.ofBoth is null ? null : Root(Expanded, other.Expanded) };
-
-    /// <summary>
-    /// Of the difference of two values: root of the squares of the expanded ones. Pooled degrees of freedom would make a difference surer
-    /// than the less sure of its two readings.
-    /// </summary>
-    public UncertaintyBudget Against(UncertaintyBudget other) => new(components.Concat(other.components)) { ofBoth = Root(Expanded, other.Expanded) };
+    /// <summary>Of a value that has both sets of components, a sum or a difference of two readings.</summary>
+    public UncertaintyBudget With(UncertaintyBudget other) => new(components.Concat(other.components));
 
     /// <summary>Of a value that is multiplied by a constant.</summary>
-    public UncertaintyBudget Scaled(double factor) =>
-        new(components.Select(c => (c.Standard * Math.Abs(factor), c.DegreesOfFreedom))) { ofBoth = ofBoth * Math.Abs(factor) };
-
-    private static double Root(double one, double other) => Math.Sqrt((one * one) + (other * other));
+    public UncertaintyBudget Scaled(double factor) => new(components.Select(c => (c.Standard * Math.Abs(factor), c.DegreesOfFreedom)));
 }
