@@ -13,8 +13,8 @@ namespace LoggerBox.Host.Archive;
 /// </summary>
 public sealed class ArrivingParts : IDisposable
 {
-    // A second or so at 115200 baud: what a killed program can lose.
-    private const int BytesBeforeAWrite = 16 * 1024;
+    // A second or so at 115200 baud: what a killed program can lose. As many as fill four pages, so that what is over is little.
+    private const int BytesBeforeAWrite = SessionParts.LocalBytes + (4 * SessionParts.OverflowBytes);
 
     private readonly ArchiveFile archive;
     private readonly string sessionId;

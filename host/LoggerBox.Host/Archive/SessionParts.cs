@@ -11,8 +11,8 @@ internal static class SessionParts
 {
     // Of a row that does not fit into a page SQLite keeps the least among the others and fills pages of 4096 bytes with what is over
     // (https://sqlite.org/fileformat2.html section 1.6): 489 bytes, up to 16 of which are the row's own fields, and 4092 a page.
-    private const int LocalBytes = 489 - 16;
-    private const int OverflowBytes = 4092;
+    public const int LocalBytes = 489 - 16;
+    public const int OverflowBytes = 4092;
     private const int LongestInPage = LocalBytes + OverflowBytes - 1;
 
     /// <summary>Stores what is not here yet of these bytes; what is here stays as it is.</summary>
