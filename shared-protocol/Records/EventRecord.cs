@@ -50,7 +50,7 @@ namespace LoggerBox.Protocol.Records
         EngineStarted = 6,
         EngineStopped = 7,
 
-        /// <summary>Value: channel * 256 + loop state.</summary>
+        /// <summary>Value: channel * 256 + <see cref="Records.LoopState"/>.</summary>
         LoopState = 8,
 
         /// <summary>Full pedal in gear without clutch pressure: an inching valve or an interlock cuts the drive. Value: gear.</summary>

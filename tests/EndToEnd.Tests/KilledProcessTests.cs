@@ -22,8 +22,8 @@ public sealed class KilledProcessTests : IClassFixture<KilledProcessTests.Undist
     // A session may end just when the kill comes: few of the kills may miss.
     private const int FewestInMidSession = 15;
 
-    // fetch stores what came in parts of 16 KiB: a killed one loses less than that, and every run must bring one part at least.
-    private const int BytesOfAPart = 16 * 1024;
+    // fetch stores what came in parts that fill four pages of the archive: a killed one loses less than that, and every run must bring one part at least.
+    private const int BytesOfAPart = 16_841;
 
     private const int Seed = 20_260_302;
 

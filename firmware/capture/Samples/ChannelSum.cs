@@ -40,10 +40,7 @@ namespace LoggerBox.Capture.Samples
             bin.Means[channel] = count == 0 ? Bin.NoMean : (int)IntegerMath.DivideRounded(sum * 100L, count);
             bin.Highest[channel] = highest;
             bin.Lowest[channel] = lowest;
-            holes = 0;
-            sum = 0;
-            highest = int.MinValue;
-            lowest = int.MaxValue;
+            Clear();
         }
 
         public void Clear()

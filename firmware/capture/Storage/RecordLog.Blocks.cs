@@ -13,22 +13,29 @@ namespace LoggerBox.Capture.Storage
         /// </summary>
         public bool BeginBlock(SampleBlock samples)
         {
-            if (!IsRecording || IsFull || !FinishBlock())
+            if (!HasRoom())
             {
                 return false;
             }
 
-            IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord);
-            if (!IsFull)
-            {
-                inWork.Begin(samples, TakeSequence());
-            }
-
-            return !IsFull;
+            inWork.Begin(samples, TakeSequence());
+            return true;
         }
 
         /// <summary>Begins to take a record that is long for one step: <see cref="AdvanceBlock"/> says when it is taken. It may change meanwhile.</summary>
         public bool Begin(IRecord record)
+        {
+            if (!HasRoom())
+            {
+                return false;
+            }
+
+            inWork.Begin(record, Sessions.Last!.Number, Sessions.Last!.BootCount, TakeSequence());
+            return true;
+        }
+
+        // For one more record of any length; what was begun before is finished.
+        private bool HasRoom()
         {
             if (!IsRecording || IsFull || !FinishBlock())
             {
@@ -36,11 +43,6 @@ namespace LoggerBox.Capture.Storage
             }
 
             IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord);
-            if (!IsFull)
-            {
-                inWork.Begin(record, Sessions.Last!.Number, Sessions.Last!.BootCount, TakeSequence());
-            }
-
             return !IsFull;
         }
 

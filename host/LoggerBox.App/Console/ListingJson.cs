@@ -5,6 +5,7 @@ using System.Text.Json;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
+using LoggerBox.Host.Judging;
 using LoggerBox.Host.Judging.FromJobs;
 using LoggerBox.Host.Judging.Looking;
 using LoggerBox.Host.Sessions;
@@ -31,7 +32,7 @@ internal static class ListingJson
     {
         writer.WriteStartObject();
         writer.WriteString("kind", one.Kind);
-        writer.WriteString("gear", one.Gear switch { Gear.Neutral => "N", Gear.Forward => "F", Gear.Reverse => "R", _ => null });
+        writer.WriteString("gear", Words.GearCode(one.Gear));
         writer.WriteBoolean("above_idle", one.AboveIdle);
         writer.WriteReading("start_s", one.StartSeconds);
         writer.WriteReading("value", one.Value);

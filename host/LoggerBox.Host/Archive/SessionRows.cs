@@ -12,7 +12,7 @@ namespace LoggerBox.Host.Archive;
 public sealed class SessionRows
 {
     // Each statement holds copies of its bytes: of a long session's whole, or of long pieces that stay about for a while, they would fill the memory.
-    private const int LongestPart = 64 * 1024;
+    private const int LongestPart = SessionParts.LocalBytes + (16 * SessionParts.OverflowBytes);
 
     private readonly ArchiveFile archive;
 

@@ -74,7 +74,7 @@ public static class JudgementJson
     private static void Hold(Utf8JsonWriter json, JudgedHold hold)
     {
         json.WriteString("step", StepCodes.Text(hold.Step));
-        json.WriteString("gear", GearCode(hold.Gear));
+        json.WriteString("gear", Words.GearCode(hold.Gear));
         json.WriteReading("start_s", hold.StartSeconds);
         json.WriteReading("duration_s", hold.DurationSeconds);
         json.WriteBoolean("counts", hold.Counts);
@@ -101,7 +101,7 @@ public static class JudgementJson
 
     private static void Engagement(Utf8JsonWriter json, JudgedEngagement engagement)
     {
-        json.WriteString("gear", GearCode(engagement.Gear));
+        json.WriteString("gear", Words.GearCode(engagement.Gear));
         json.WriteReading("start_s", engagement.StartSeconds);
         json.WriteReading("fill_s", engagement.FillSeconds);
         json.WriteReading("rise_s", engagement.RiseSeconds);
@@ -111,7 +111,7 @@ public static class JudgementJson
 
     private static void StallHeat(Utf8JsonWriter json, StallHeat heat)
     {
-        json.WriteString("gear", GearCode(heat.Gear));
+        json.WriteString("gear", Words.GearCode(heat.Gear));
         json.WriteReading("start_s", heat.StartSeconds);
         json.WriteReading("duration_s", heat.DurationSeconds);
         json.WriteReading("power_kw", heat.PowerWatts / 1000);
@@ -149,14 +149,6 @@ public static class JudgementJson
         json.WriteString("text", item.Text);
         json.WriteString("next", item.Next);
     }
-
-    private static string? GearCode(Gear gear) => gear switch
-    {
-        Gear.Neutral => "N",
-        Gear.Forward => "F",
-        Gear.Reverse => "R",
-        _ => null,
-    };
 
     private static void Array<T>(Utf8JsonWriter json, string name, IReadOnlyList<T> items, Action<Utf8JsonWriter, T> members)
     {

@@ -42,6 +42,15 @@ public static class Words
         _ => code.Replace('-', ' '),
     };
 
+    /// <summary>As a trace file and a judgement have it; null where the gear is not known.</summary>
+    public static string? GearCode(Gear gear) => gear switch
+    {
+        Gear.Neutral => "N",
+        Gear.Forward => "F",
+        Gear.Reverse => "R",
+        _ => null,
+    };
+
     public static string StepName(Step step) => step switch
     {
         Step.Zero => "engine off",

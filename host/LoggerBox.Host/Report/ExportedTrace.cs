@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.Judging;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Host.Tables;
 using LoggerBox.Host.Units;
@@ -32,7 +33,7 @@ public static class ExportedTrace
         columns.AddRange(Enumerable.Range(1, 3)
             .Where(channel => session.Header.Pressures[channel - 1].Kind != ChannelKind.None)
             .Select(channel => new NumberColumn($"{PressureNames[channel - 1]}_{unit.Code()}", [.. samples.Select(sample => Pressure(sample, session.Header, channel, unit))], "0.######")));
-        AddSaid(columns, session, samples, EventKind.GearTag, said => new TextColumn("gear", [.. said.Select(code => code is int gear ? GearLetter(gear) : null)]));
+        AddSaid(columns, session, samples, EventKind.GearTag, said => new TextColumn("gear", [.. said.Select(code => code is int gear ? Words.GearCode((Gear)gear) : null)]));
         AddSaid(columns, session, samples, EventKind.StepMark, said => new TextColumn("step", [.. said.Select(code => code is int step and not 0 ? StepCodes.Text((Step)step) : null)]));
         AddSaid(columns, session, samples, EventKind.OilTemperature, said => new NumberColumn("oil_C", [.. said.Select(tenths => tenths / 10.0)], "F1"));
         return columns;
@@ -65,20 +66,7 @@ public static class ExportedTrace
 
     private static double? Pressure(RecordedSample sample, SessionHeader header, int channel, PressureUnit unit)
     {
-        int counts = channel switch
-        {
-            Channel.Main => sample.MainCounts,
-            Channel.Clutch => sample.ClutchCounts,
-            _ => sample.ConverterCounts,
-        };
+        int counts = sample.Of(channel);
         return counts == SampleSet.Missing ? null : header.Pressures[channel - 1].PascalFromCounts(counts) / unit.InPascal();
     }
-
-    private static string? GearLetter(int code) => (Gear)code switch
-    {
-        Gear.Neutral => "N",
-        Gear.Forward => "F",
-        Gear.Reverse => "R",
-        _ => null,
-    };
 }

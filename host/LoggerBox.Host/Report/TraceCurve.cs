@@ -58,10 +58,10 @@ internal sealed class TraceCurve
         foreach (RecordedSample sample in samples)
         {
             int column = (int)Math.Min(Columns - 1, (sample.Microseconds - from) * (double)Columns / span);
-            columns[Channel.Speed][column].Add(sample.Microseconds, sample.SpeedTenths);
-            columns[Channel.Main][column].Add(sample.Microseconds, sample.MainCounts);
-            columns[Channel.Clutch][column].Add(sample.Microseconds, sample.ClutchCounts);
-            columns[Channel.Converter][column].Add(sample.Microseconds, sample.ConverterCounts);
+            for (int channel = 0; channel < columns.Length; channel++)
+            {
+                columns[channel][column].Add(sample.Microseconds, sample.Of(channel));
+            }
         }
 
         double Second(long microseconds) => (microseconds - header.StartMicroseconds) / 1e6;

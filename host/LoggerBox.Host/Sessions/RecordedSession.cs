@@ -52,4 +52,14 @@ public sealed class RecordedSession
 }
 
 /// <summary>One sample set; a reading is <see cref="SampleSet.Missing"/> where there is none.</summary>
-public readonly record struct RecordedSample(long Microseconds, int SpeedTenths, int MainCounts, int ClutchCounts, int ConverterCounts);
+public readonly record struct RecordedSample(long Microseconds, int SpeedTenths, int MainCounts, int ClutchCounts, int ConverterCounts)
+{
+    /// <summary>The reading of a <see cref="Channel"/>, in the logger's own unit.</summary>
+    public int Of(int channel) => channel switch
+    {
+        Channel.Speed => SpeedTenths,
+        Channel.Main => MainCounts,
+        Channel.Clutch => ClutchCounts,
+        _ => ConverterCounts,
+    };
+}

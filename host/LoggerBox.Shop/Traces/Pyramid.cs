@@ -74,14 +74,6 @@ internal sealed class Pyramid
         return low;
     }
 
-    public static int Raw(in RecordedSample sample, int channel) => channel switch
-    {
-        Channel.Speed => sample.SpeedTenths,
-        Channel.Main => sample.MainCounts,
-        Channel.Clutch => sample.ClutchCounts,
-        _ => sample.ConverterCounts,
-    };
-
     private Extremes[][] Lowest(int cells)
     {
         Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
@@ -90,7 +82,7 @@ internal sealed class Pyramid
             int cell = (int)((sample.Microseconds - Start) / CellMicroseconds);
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                level[channel][cell] = level[channel][cell].With(Extremes.Of(Raw(sample, channel)));
+                level[channel][cell] = level[channel][cell].With(Extremes.Of(sample.Of(channel)));
             }
         }
 

@@ -109,7 +109,7 @@ internal sealed class TraceWindow
             window.seconds[i - begin] = (sample.Microseconds - zero) / 1e6;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                window.columns[channel][i - begin] = Extremes.Of(Pyramid.Raw(sample, channel));
+                window.columns[channel][i - begin] = Extremes.Of(sample.Of(channel));
             }
         }
 
@@ -144,7 +144,7 @@ internal sealed class TraceWindow
             int column = (int)((sample.Microseconds - pyramid.Start) / length) - begin;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
-                window.columns[channel][column] = window.columns[channel][column].With(Extremes.Of(Pyramid.Raw(sample, channel)));
+                window.columns[channel][column] = window.columns[channel][column].With(Extremes.Of(sample.Of(channel)));
             }
         }
 

@@ -11,14 +11,14 @@ namespace LoggerBox.Host.Tests.DataSheets;
 /// <summary>The sheets that are given as examples, and a table that was really printed.</summary>
 public class ExampleSheetTests
 {
-    private static readonly string[] Files = [.. Directory.GetFiles(Path.Combine(Root(), "examples"), "*.toml").Order()];
+    private static readonly string[] Files = Repository.ExampleSheets;
 
     public static TheoryData<string> Names => [.. Files.Select(path => Path.GetFileName(path)!)];
 
     [Theory]
     [MemberData(nameof(Names))]
     public void An_example_sheet_has_nothing_to_be_said_against(string name) =>
-        Assert.Empty(DataSheetReader.Check(Path.Combine(Root(), "examples", name)));
+        Assert.Empty(DataSheetReader.Check(Path.Combine(Repository.Root, "examples", name)));
 
     [Fact]
     public void Three_examples_show_three_units_two_fuels_and_a_port_for_each_gear()
@@ -38,7 +38,7 @@ public class ExampleSheetTests
     [Fact]
     public void A_published_table_by_speed_is_held_as_printed_and_its_illegible_figure_is_not_judged()
     {
-        string path = Path.Combine(Root(), "tests", "Host.Tests", "DataSheets", "published-by-speed.toml");
+        string path = Path.Combine(Repository.Root, "tests", "Host.Tests", "DataSheets", "published-by-speed.toml");
         Assert.Empty(DataSheetReader.Check(path));
         DataSheet sheet = DataSheetReader.Read(path);
         Assert.Equal(PressureUnit.Psi, sheet.Unit);
@@ -47,16 +47,5 @@ public class ExampleSheetTests
         Assert.False(sheet.AtSpeed[2].Converter!.IsJudged);
         Assert.Equal(84, sheet.AtSpeed[2].Converter!.Nominal);
         Assert.True(sheet.Hold.For(Gear.Forward).Converter!.Max > sheet.Hold.For(Gear.Forward).Clutch!.Max);
-    }
-
-    private static string Root()
-    {
-        string? folder = AppContext.BaseDirectory;
-        while (folder is not null && !File.Exists(Path.Combine(folder, "LoggerBox.sln")))
-        {
-            folder = Path.GetDirectoryName(folder);
-        }
-
-        return folder!;
     }
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Diagnostics;
 using System.IO;
 using System.Linq;
 using System.Text;
@@ -7,6 +6,7 @@ using System.Text.RegularExpressions;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Pdf;
+using LoggerBox.Host.Tests.Report.Card;
 using PdfSharp.Pdf;
 using PdfSharp.Pdf.IO;
 using Xunit;
@@ -46,7 +46,7 @@ public class PdfReportTests
     public void A_word_that_is_wider_than_the_sheet_is_broken_and_nothing_of_it_lost()
     {
         ReportDocument report = SampleReport.Document();
-        string text = Poppler.Text(PdfReport.Render(report with { Front = [new ReportSection("Complaint", [new ReportFact("Complaint", new string('#', 400))])] }));
+        string text = PaperWords.Text(PdfReport.Render(report with { Front = [new ReportSection("Complaint", [new ReportFact("Complaint", new string('#', 400))])] }));
         Assert.Equal(400, text.Count(letter => letter == '#'));
     }
 
@@ -54,7 +54,7 @@ public class PdfReportTests
     public void It_says_what_the_judgement_says()
     {
         ReportDocument report = SampleReport.Document();
-        string text = Plain(Poppler.Text(PdfReport.Render(report)));
+        string text = PaperWords.Text(PdfReport.Render(report));
         Judgement judgement = report.Judgement;
         string[] expected =
         [
@@ -77,35 +77,4 @@ public class PdfReportTests
 
     /// <summary>Without spaces and line ends, which a sheet sets as it needs.</summary>
     private static string Plain(string text) => Regex.Replace(text, @"\s+", "");
-
-    private static class Poppler
-    {
-        public static string Text(byte[] sheets)
-        {
-            string path = Path.GetTempFileName();
-            try
-            {
-                File.WriteAllBytes(path, sheets);
-                using Process reader = Process.Start(new ProcessStartInfo(PopplerFactAttribute.Program, ["-enc", "UTF-8", "-raw", path, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
-                string text = reader.StandardOutput.ReadToEnd();
-                reader.WaitForExit();
-                Assert.Equal(0, reader.ExitCode);
-                return text;
-            }
-            finally
-            {
-                File.Delete(path);
-            }
-        }
-    }
-}
-
-/// <summary>A test that needs Poppler's pdftotext. Without it it is left out with the reason; with CI=true it is run all the same, and fails.</summary>
-public sealed class PopplerFactAttribute : FactAttribute
-{
-    public const string Program = "/usr/bin/pdftotext";
-
-    public PopplerFactAttribute() => Skip = !File.Exists(Program) && !string.Equals(Environment.GetEnvironmentVariable("CI"), "true", StringComparison.OrdinalIgnoreCase)
-        ? $"There is no {Program}: install Debian's package poppler-utils."
-        : null;
 }

@@ -90,7 +90,7 @@ public sealed class TraceWindowTests
 
     private static void HoldsAll(TraceWindow window, int channel, RecordedSample[] inside, List<RecordedSample> all)
     {
-        int[] readings = [.. inside.Select(sample => Pyramid.Raw(sample, channel)).Where(raw => raw != SampleSet.Missing)];
+        int[] readings = [.. inside.Select(sample => sample.Of(channel)).Where(raw => raw != SampleSet.Missing)];
         Extremes[] columns = [.. Enumerable.Range(0, window.Columns).Select(column => window.At(channel, column)).Where(column => !column.IsNone)];
         if (readings.Length == 0)
         {
@@ -103,7 +103,7 @@ public sealed class TraceWindowTests
         Assert.True(columns.Sum(column => (long)column.Count) >= readings.Length);
 
         // Nothing is made up either: each extreme is some sample's reading.
-        HashSet<int> known = [.. all.Select(sample => Pyramid.Raw(sample, channel))];
+        HashSet<int> known = [.. all.Select(sample => sample.Of(channel))];
         Assert.All(columns, column => Assert.True(known.Contains(column.Low) && known.Contains(column.High) && column.Mean >= column.Low && column.Mean <= column.High));
 
         // Column by column, where columns stand for more than one sample.
@@ -111,7 +111,7 @@ public sealed class TraceWindowTests
         for (int column = 0; inside.Length > window.Columns && column < window.Columns && double.IsFinite(width); column += 37)
         {
             double middle = window.Second(column);
-            int[] within = [.. inside.Where(sample => Math.Abs((sample.Microseconds - Zero) / 1e6 - middle) < 0.499 * width).Select(sample => Pyramid.Raw(sample, channel)).Where(raw => raw != SampleSet.Missing)];
+            int[] within = [.. inside.Where(sample => Math.Abs((sample.Microseconds - Zero) / 1e6 - middle) < 0.499 * width).Select(sample => sample.Of(channel)).Where(raw => raw != SampleSet.Missing)];
             if (within.Length > 0)
             {
                 Assert.True(window.At(channel, column).Low <= within.Min() && window.At(channel, column).High >= within.Max());

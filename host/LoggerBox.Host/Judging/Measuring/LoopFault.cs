@@ -6,21 +6,8 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Judging.Measuring;
 
-/// <summary>What a loop's current can say instead of a pressure (NAMUR NE 43); the numbers are those of the loop events.</summary>
-public enum LoopTrouble
-{
-    /// <summary>3.6 mA or less.</summary>
-    Open = 2,
-
-    /// <summary>21 mA or more.</summary>
-    Shorted = 3,
-
-    /// <summary>Below 3.8 mA or from 20.5 mA on: the transducer is at the end of what it can show.</summary>
-    Saturated = 4,
-}
-
 /// <summary>A time in which a channel's loop told of no pressure, as the logger recorded it.</summary>
-public sealed record LoopFault(RecordedSession Session, int Channel, LoopTrouble Trouble, long FromMicroseconds, long ToMicroseconds)
+public sealed record LoopFault(RecordedSession Session, int Channel, LoopState State, long FromMicroseconds, long ToMicroseconds)
 {
     /// <summary>A reading of which more than this part of the time is missing at its end of the range is no mean of the rest.</summary>
     private const double TooMuch = 0.2;
@@ -34,10 +21,10 @@ public sealed record LoopFault(RecordedSession Session, int Channel, LoopTrouble
             EventRecord[] states = [.. channel];
             for (int i = 0; i < states.Length; i++)
             {
-                if ((LoopTrouble)(states[i].Value % 256) is LoopTrouble.Open or LoopTrouble.Shorted or LoopTrouble.Saturated)
+                if ((LoopState)(states[i].Value % 256) is LoopState.Open or LoopState.Shorted or LoopState.Saturated)
                 {
                     long to = i + 1 < states.Length ? states[i + 1].Microseconds : long.MaxValue;
-                    faults.Add(new LoopFault(session, channel.Key, (LoopTrouble)(states[i].Value % 256), states[i].Microseconds, to));
+                    faults.Add(new LoopFault(session, channel.Key, (LoopState)(states[i].Value % 256), states[i].Microseconds, to));
                 }
             }
         }
@@ -48,7 +35,7 @@ public sealed record LoopFault(RecordedSession Session, int Channel, LoopTrouble
     public bool Touches(MeasuredHold hold)
     {
         ArgumentNullException.ThrowIfNull(hold);
-        return hold.Session == Session && Shared(hold) > 0;
+        return hold.IsOf(Session) && Shared(hold) > 0;
     }
 
     /// <summary>The hold without the readings that stood at the end of their transducer's range.</summary>
@@ -56,7 +43,7 @@ public sealed record LoopFault(RecordedSession Session, int Channel, LoopTrouble
     {
         ArgumentNullException.ThrowIfNull(hold);
         int clipped = 0;
-        foreach (LoopFault fault in faults.Where(fault => fault.Trouble == LoopTrouble.Saturated && fault.Touches(hold)))
+        foreach (LoopFault fault in faults.Where(fault => fault.State == LoopState.Saturated && fault.Touches(hold)))
         {
             clipped |= hold.Of(fault.Channel) is null || fault.Shared(hold) > TooMuch * hold.Record.DurationMilliseconds * 1000 ? 1 << fault.Channel : 0;
         }

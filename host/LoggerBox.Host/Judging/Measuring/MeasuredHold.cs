@@ -28,6 +28,9 @@ public sealed record MeasuredHold(
 
     public double DurationSeconds => Record.DurationMilliseconds / 1000.0;
 
+    /// <summary>It was held in this session, which may stand here with something changed in it: its header is the same.</summary>
+    public bool IsOf(RecordedSession session) => ReferenceEquals(Session.Header, session.Header);
+
     public Measured? Of(int channel) => channel switch
     {
         Channel.Speed => Rpm,

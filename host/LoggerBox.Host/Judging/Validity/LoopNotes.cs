@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging.Checking;
 using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Validity;
@@ -14,15 +15,15 @@ public static class LoopNotes
     {
         ArgumentNullException.ThrowIfNull(evidence);
         LoopFault[] faults = [.. evidence.Sessions.SelectMany(LoopFault.Of)];
-        foreach (var same in faults.GroupBy(fault => (fault.Channel, fault.Trouble)))
+        foreach (var same in faults.GroupBy(fault => (fault.Channel, fault.State)))
         {
             Step[] steps = [.. evidence.Steps.All.Where(hold => hold.Step != Step.None && same.Any(fault => IsAt(fault, hold))).Select(hold => hold.Step).Distinct()];
             string channel = Words.ChannelName(same.Key.Channel);
-            if (same.Key.Trouble != LoopTrouble.Saturated)
+            if (same.Key.State != LoopState.Saturated)
             {
                 LoopFault first = same.First();
                 double seconds = (first.FromMicroseconds - first.Session.Header.StartMicroseconds) / 1e6;
-                yield return same.Key.Trouble == LoopTrouble.Open
+                yield return same.Key.State == LoopState.Open
                     ? new ValidityNote("loop-open", ValidityEffect.Note, Step.None, Sentences.LoopOpen(channel, seconds, steps))
                     : new ValidityNote("loop-shorted", ValidityEffect.Note, Step.None, Sentences.LoopShorted(channel, seconds, steps));
                 continue;
@@ -40,10 +41,6 @@ public static class LoopNotes
         step is not (Step.Governed or Step.Relief) && !HoldGates.IsStall(step)
         || StepLimits.Pressure(evidence.Sheet, step, channel, evidence.Steps.Good(step)?.Rpm?.Value) is { IsJudged: true };
 
-    // The session with what was changed in it is another one than the hold's; its header is the same.
-    private static bool IsAt(LoopFault fault, MeasuredHold hold)
-    {
-        bool touches = (fault with { Session = hold.Session }).Touches(hold) && fault.Session.Header == hold.Session.Header;
-        return touches && (fault.Trouble != LoopTrouble.Saturated || hold.IsSaturated(fault.Channel));
-    }
+    private static bool IsAt(LoopFault fault, MeasuredHold hold) =>
+        fault.Touches(hold) && (fault.State != LoopState.Saturated || hold.IsSaturated(fault.Channel));
 }

@@ -75,9 +75,9 @@ public static class MissedSteps
             : Sentences.Unsteady(step, run.Least, run.Most, run.Seconds);
     }
 
-    /// <summary>A hold was found in it, with a step's name or with none. A session may stand here with something changed in it: its header is the same.</summary>
+    /// <summary>A hold was found in it, with a step's name or with none.</summary>
     private static bool Became(StepReadings steps, SpeedRun run, bool named) => steps.All.Any(hold =>
-        ReferenceEquals(hold.Session.Header, run.Session.Header) && (hold.Step != Step.None) == named
+        hold.IsOf(run.Session) && (hold.Step != Step.None) == named
         && hold.Record.StartMicroseconds < run.ToMicroseconds && hold.Record.StartMicroseconds + (hold.Record.DurationMilliseconds * 1000L) > run.FromMicroseconds);
 
     private static bool IsMissing(StepReadings steps, Step step) => steps.Good(step) is null && steps.Void(step) is null;

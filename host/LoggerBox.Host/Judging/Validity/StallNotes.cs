@@ -47,7 +47,8 @@ public static class StallNotes
         double longest = LimitSeconds(evidence.Sheet);
         double cooldown = evidence.Sheet.StallCooldownSeconds ?? DefaultCooldownSeconds;
         StallRun? before = null;
-        foreach (StallRun run in StallRun.Of(evidence.Steps.All))
+        IReadOnlyList<StallRun> runs = StallRun.Of(evidence.Steps.All);
+        foreach (StallRun run in runs)
         {
             MeasuredHold first = run.Parts[0];
             if (run.Seconds > longest)
@@ -65,7 +66,7 @@ public static class StallNotes
             before = run;
         }
 
-        foreach (Step step in NeverAtRest(evidence, longest).Distinct())
+        foreach (Step step in NeverAtRest(evidence, runs, longest).Distinct())
         {
             yield return new ValidityNote(TooLong, ValidityEffect.Note, step, Sentences.StallNeverAtRest(step, longest));
         }
@@ -80,16 +81,15 @@ public static class StallNotes
     }
 
     // The logger called to stop, and nothing in gear stood still just then: a stall that only sagged, or a truck that crept.
-    private static IEnumerable<Step> NeverAtRest(Evidence evidence, double longest)
+    private static IEnumerable<Step> NeverAtRest(Evidence evidence, IReadOnlyList<StallRun> runs, double longest)
     {
-        IReadOnlyList<StallRun> runs = StallRun.Of(evidence.Steps.All);
         foreach (RecordedSession session in evidence.Sessions)
         {
             foreach (EventRecord stop in session.Events.Where(one => one.Kind == EventKind.Cue && (Cue)one.Value == Cue.StallStop))
             {
                 double at = (stop.Microseconds - session.Header.StartMicroseconds) / 1e6;
-                bool isRead = runs.Any(run => run.Parts[0].Session.Header == session.Header && run.StartSeconds <= at && at <= run.EndSeconds + 1)
-                    || evidence.Steps.All.Any(hold => hold.Session.Header == session.Header && hold.Gear != Gear.Neutral
+                bool isRead = runs.Any(run => run.Parts[0].IsOf(session) && run.StartSeconds <= at && at <= run.EndSeconds + 1)
+                    || evidence.Steps.All.Any(hold => hold.IsOf(session) && hold.Gear != Gear.Neutral
                         && hold.StartSeconds <= at && hold.StartSeconds + hold.DurationSeconds >= at - longest + Settling);
                 if (!isRead)
                 {

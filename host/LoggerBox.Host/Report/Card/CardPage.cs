@@ -9,19 +9,10 @@ namespace LoggerBox.Host.Report.Card;
 /// <summary>The card as a page that needs nothing beside itself and prints on one sheet.</summary>
 public static class CardPage
 {
-    private const string Policy = "default-src 'none'; style-src 'unsafe-inline'";
-
     public static string Render(TruckCard card)
     {
         ArgumentNullException.ThrowIfNull(card);
-        var page = new Markup();
-        page.Own("<!DOCTYPE html>\n").Open("html", null, ("lang", "en")).Open("head")
-            .Own("<meta charset=\"utf-8\">\n")
-            .Open("meta", null, ("http-equiv", "Content-Security-Policy"), ("content", Policy))
-            .Own("\n<meta name=\"viewport\" content=\"width=device-width\">\n")
-            .Element("title", $"{card.Truck}: {CardWords.Kind}")
-            .Open("style").Own(CardStyle.Text).Close("style")
-            .Close("head").Open("body").Open("main");
+        Markup page = LonePage.Begin($"{card.Truck}: {CardWords.Kind}", CardStyle.Text);
         page.Element("h1", card.Truck).Element("p", CardWords.Kind, "kind").Element("p", card.Figures, "figures");
         WriteCautions(page, card.Cautions);
         foreach (CardStage stage in card.Stages)
@@ -32,8 +23,7 @@ public static class CardPage
         WriteHoses(page, card.Hoses);
         WriteCues(page, card.Cues);
         page.Element("footer", CardWords.Deferring);
-        page.Close("main").Close("body").Close("html");
-        return page.ToString();
+        return LonePage.End(page);
     }
 
     private static void WriteCautions(Markup page, IReadOnlyList<string> cautions)

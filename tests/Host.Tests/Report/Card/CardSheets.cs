@@ -12,7 +12,7 @@ internal static class CardSheets
 {
     public const string HostileName = "<script>alert(1)</script>\\u202E ${x} \\\" ]]> 長い名前 ";
 
-    public static DataSheet Example(string name) => DataSheetReader.Read(Path.Combine(Root(), "examples", name));
+    public static DataSheet Example(string name) => DataSheetReader.Read(Path.Combine(Repository.Root, "examples", name));
 
     public static DataSheet Full => Parse(SampleSheet.Full);
 
@@ -26,20 +26,9 @@ internal static class CardSheets
     public static DataSheet PerGear => Parse("[truck]\nname = \"t\"\n[ports]\nclutch = \"per-gear\"\n");
 
     public static IReadOnlyList<DataSheet> All =>
-        [.. Directory.GetFiles(Path.Combine(Root(), "examples"), "*.toml").Order().Select(path => DataSheetReader.Read(path)), Full, Bare, Hostile, PerGear];
+        [.. Repository.ExampleSheets.Select(path => DataSheetReader.Read(path)), Full, Bare, Hostile, PerGear];
 
     public static DataSheet Parse(string text) => DataSheetReader.Parse(text, "s.toml");
 
     private static string Long(string text) => string.Concat(Enumerable.Repeat(text, 15));
-
-    private static string Root()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder!.FullName, "LoggerBox.sln")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder.FullName;
-    }
 }
