@@ -64,6 +64,8 @@ internal static class ArchiveErrors
     public static UserErrorException JobClosed(string id) =>
         new($"Job {id} is closed and takes no more sessions: open a new job with `loggerbox job new`.");
 
+    public static UserErrorException JobText(string what) => new($"The work order says too much ({what}): nothing was written; write it shorter.");
+
     /// <summary>The file, or the folder in which SQLite keeps its log, cannot be written.</summary>
     public static bool MeansWriteProtected(SqliteException error) => error.SqliteErrorCode is ReadOnly or CannotOpenFile;
 

@@ -14,8 +14,10 @@ public sealed class JobRows
     internal JobRows(ArchiveFile archive) => this.archive = archive;
 
     /// <returns>The new job's id.</returns>
-    public string Create(JobDetails details, DateTimeOffset now) =>
-        archive.Change(open => RowId.Job(open.Scalar(JobColumns.Insert, JobColumns.OfNew(null, null, details, now))));
+    /// <exception cref="UserErrorException">A text of it is too long.</exception>
+    public string Create(JobDetails details, DateTimeOffset now) => JobTexts.TooLong(details) is string what
+        ? throw ArchiveErrors.JobText(what)
+        : archive.Change(open => RowId.Job(open.Scalar(JobColumns.Insert, JobColumns.OfNew(null, null, details, now))));
 
     public IReadOnlyList<Job> All() => archive.Read(open => open
         .Rows("SELECT * FROM jobs ORDER BY id", JobColumns.FromRow)
@@ -70,8 +72,9 @@ public sealed class JobRows
         return Close(open, job, now, cause, correction);
     });
 
-    private static int Close(SqliteConnection open, Job job, DateTimeOffset now, string cause, string correction) =>
-        open.Execute(JobColumns.Close, JobColumns.OfClosing(Row(job), now, cause, correction));
+    private static int Close(SqliteConnection open, Job job, DateTimeOffset now, string cause, string correction) => JobTexts.TooLong(cause, correction) is string what
+        ? throw ArchiveErrors.JobText(what)
+        : open.Execute(JobColumns.Close, JobColumns.OfClosing(Row(job), now, cause, correction));
 
     internal Job Load(SqliteConnection open, string id) => Whole(open, Find(open, id));
 

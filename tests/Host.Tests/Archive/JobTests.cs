@@ -57,6 +57,26 @@ public sealed class JobTests : IDisposable
     }
 
     [Fact]
+    public void A_text_that_is_too_long_is_refused_and_the_longest_is_kept()
+    {
+        string name = new('x', 200);
+        string story = new('x', 2000);
+        string id = archive.Jobs.Create(new JobDetails(Truck: name, Serial: name, Complaint: story), Now);
+        archive.Jobs.Close(id, Now, story, story);
+        Assert.Equal((name, story, story), (archive.Jobs.Load(id).Details.Serial, archive.Jobs.Load(id).Details.Complaint, archive.Jobs.Load(id).Correction));
+
+        foreach (JobDetails details in (JobDetails[])[new(Truck: name + "x"), new(Serial: name + "x"), new(Technician: name + "x"), new(OilLook: name + "x"), new(Complaint: story + "x")])
+        {
+            Assert.Contains("write it shorter", Assert.Throws<UserErrorException>(() => archive.Jobs.Create(details, Now)).Message);
+        }
+
+        Assert.Throws<UserErrorException>(() => archive.Jobs.Close(id, Now, story + "x"));
+        Assert.Throws<UserErrorException>(() => archive.Jobs.Close(id, Now, "", story + "x"));
+        Assert.Equal(id, Assert.Single(archive.Jobs.All()).Id);
+        Assert.Equal(story, archive.Jobs.Load(id).Cause);
+    }
+
+    [Fact]
     public void A_job_joins_sessions_in_the_order_they_were_added_each_once()
     {
         string id = archive.Jobs.Create(new JobDetails(), Now);
