@@ -29,9 +29,35 @@ public static class ReportWords
 
     public const string Telling = "±: 95 %, of the change. Readings at or outside a limit first; all of them stand on the pages for the file.";
 
-    public const string Windows = "Main pressure solid, clutch pressure dashed, converter pressure dotted. Shaded: what was judged. Time in seconds.";
+    public const string Windows =
+        "Main pressure solid, clutch pressure dashed, converter pressure dotted; thick grey in the same dashes: their limits. Above them the engine speed. Shaded: what was judged. Time in seconds.";
 
-    public const string Traces = "Shaded: the holds that were judged. Pressures as recorded, before the engine-off reading is taken off. Time in seconds.";
+    public const string Traces =
+        "Shaded: the holds that were judged, by their numbers. Ticks at the upper edge: single readings far from all around them (interference), left out of the line as of every value. "
+        + "Pressures as recorded, before the engine-off reading is taken off. Time in seconds.";
+
+    public const string OutsideLimits = "Outside their limits";
+
+    // A story longer than this would push what must be signed off the customer's page.
+    private const int LongestOnTheFront = 420;
+    private const string InFull = " … (in full at the end)";
+
+    /// <summary>What a fact says on the first page: a long story ends in a word's end there, and stands in full at the end.</summary>
+    public static string Short(string text) => text.Length <= LongestOnTheFront ? text : text[..CutOf(text)].TrimEnd() + InFull;
+
+    /// <summary>The stories that the first page has no room for.</summary>
+    public static IReadOnlyList<ReportFact> LongFacts(ReportDocument report) =>
+        [.. report.Front.SelectMany(section => section.Facts).Where(fact => fact.Value is { Length: > LongestOnTheFront })];
+
+    /// <summary>For the customer: what was measured outside a limit, as far as one page has room, and how many more there are.</summary>
+    public static (IReadOnlyList<ReadingRow> Rows, int More) Outside(Judgement judgement)
+    {
+        const int most = 6;
+        ReadingRow[] outside = [.. ReadingTable.Of(judgement).Where(row => row.Verdict is { } verdict && VerdictWords.IsOutside(verdict))];
+        return ([.. outside.Take(most)], Math.Max(0, outside.Length - most));
+    }
+
+    public static string More(int count) => FormattableString.Invariant($"{count} more on the pages for the file.");
 
     /// <summary>The curves of a recording, in the order in which they stand under each other.</summary>
     public static IReadOnlyList<(int Channel, string Name)> Curves { get; } =
@@ -102,11 +128,20 @@ public static class ReportWords
     /// <summary>"Stall, forward: engine speed".</summary>
     public static string Place(ReportChange row) => $"{StepWords.Of(row.Step)}: {Words.Quantity(row.Quantity)}";
 
+    public static string Place(ReadingRow row) => $"{StepWords.Of(row.Step)}: {Words.Quantity(row.Quantity)}";
+
     public static string Number(double? value, string unit) => value is double number ? Figure.Of(number, unit) : "–";
 
     public static string NumberWithUnit(double? value, string unit) => value is double number ? Figure.WithUnit(number, unit) : "–";
 
     public static string Signed(double? change, string unit) => change is > 0 ? "+" + Figure.Of(change.Value, unit) : Number(change, unit);
+
+    private static int CutOf(string text)
+    {
+        int space = text.LastIndexOf(' ', LongestOnTheFront);
+        int cut = space > LongestOnTheFront / 2 ? space : LongestOnTheFront;
+        return char.IsHighSurrogate(text[cut - 1]) ? cut - 1 : cut;
+    }
 
     public static string Capital(string text)
     {
