@@ -55,7 +55,7 @@ internal sealed class CardTargets(DataSheet sheet, EngineLimits engine, PlanReco
         _ => "not in the sheet",
     };
 
-    private static string Drop(Limit? limit) => limit is { IsJudged: true } ? "drop " + Figure.Limit(limit.Min, limit.Max, "rpm") : "not in the sheet";
+    private static string Drop(Limit? limit) => limit is { IsJudged: true } ? $"drop {Figure.Limit(limit.Min, limit.Max, "rpm")} rpm" : "not in the sheet";
 
     private static string Rpm(double value) => Figure.Of(value, "rpm");
 
