@@ -61,7 +61,7 @@ internal static class ComparePage
 
     private static void WriteReadings(Markup page, Comparison comparison)
     {
-        page.Open("section", null, ("aria-labelledby", "readings")).Element("h2", "Readings", null, ("id", "readings")).Open("table", "readings");
+        page.Open("section", null, ("aria-labelledby", "readings")).Element("h2", "Readings", null, ("id", "readings")).OpenScroller("Table of readings").Open("table", "readings");
         page.Element("caption", "±: 95 %, of the change. Changed: by more than that.").Open("thead").Open("tr");
         foreach ((string name, string look) in ((string, string)[])[("reading", ""), ("before", "number"), ("after", "number"), ("change", "number"), ("±", "number"), ("", ""), ("verdict before", ""), ("verdict after", "")])
         {
@@ -81,7 +81,7 @@ internal static class ComparePage
             page.Close("tbody");
         }
 
-        page.Close("table").Close("section");
+        page.Close("table").CloseScroller().Close("section");
     }
 
     private static void WriteRow(Markup page, ReadingChange row)

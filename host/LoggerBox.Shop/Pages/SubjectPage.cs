@@ -65,7 +65,7 @@ internal static class SubjectPage
         Frame.WriteFact(page, "Data sheet", SheetOf(judged.Judgement));
         page.Close("dl").Open("p", "actions");
         page.Element("button", "Print", "button", ("type", "button"), ("data-print", ""));
-        page.Element("a", "Report as a file", "button", ("href", $"/report/{judged.Id}"));
+        page.Element("a", "Report as PDF", "button", ("href", $"/report/{judged.Id}/pdf")).Element("a", "Report as a page", "button", ("href", $"/report/{judged.Id}"));
         if (judged.Job is { } whole && whole.SessionIdsOf(SessionRole.Before).Count > 0 && whole.SessionIdsOf(SessionRole.After).Count > 0)
         {
             page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubjects.IdOf(whole, SessionRole.Before)}&after={JudgedSubjects.IdOf(whole, SessionRole.After)}"));
