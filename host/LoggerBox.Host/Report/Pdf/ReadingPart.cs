@@ -8,7 +8,7 @@ namespace LoggerBox.Host.Report.Pdf;
 /// <summary>Every reading beside its limit, step by step, and the clutch engagements.</summary>
 internal static class ReadingPart
 {
-    private const double Row = 11;
+    private const double Row = 10.8;
 
     // Right edges of numbers, left edges of words.
     private const double Measured = Paper.Left + 190;
