@@ -57,7 +57,7 @@ public class PdfReportTests
         const int letters = 200_000;
         ReportDocument report = SampleReport.Document();
         string text = PaperWords.Text(PdfReport.Render(report with { Front = [new ReportSection("Complaint", [new ReportFact("Complaint", new string('#', letters))])] }));
-        
+
         // The first sheet's beginning of it, and all of it at the end.
         Assert.InRange(text.Count(letter => letter == '#'), letters + 400, letters + 430);
         Assert.Equal(letters, text[text.IndexOf("infull", text.IndexOf("Instrumentanduncertainty", StringComparison.Ordinal), StringComparison.Ordinal)..].Count(letter => letter == '#'));
