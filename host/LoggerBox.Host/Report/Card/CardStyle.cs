@@ -17,7 +17,7 @@ internal static class CardStyle
         caption strong { display:inline-block; width:104pt; font-size:11pt; }
         td, th { text-align:left; font-weight:400; border-bottom:.5pt solid #000; line-height:13pt; font-size:10.5pt; white-space:nowrap; overflow:hidden; text-overflow:ellipsis; padding-right:4pt; }
         th.name { width:162pt; font-weight:700; } td.number { width:22pt; padding-left:3pt; font-weight:700; }
-        td.pedal { width:136pt; } td.target { width:118pt; font-weight:700; }
+        td.pedal { width:136pt; } td.target { width:122pt; font-weight:700; }
         .between td, .between th.name { background:#ddd; font-weight:400; }
         h2 { font-size:11pt; line-height:13pt; display:inline-block; }
         .hoses { display:flex; gap:12pt; }
