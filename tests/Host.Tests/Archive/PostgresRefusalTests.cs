@@ -24,8 +24,25 @@ public class PostgresRefusalTests
         Refused(Server.Address(database, password: "other secret"), "does not take the password of the account owner", "~/.pgpass");
         Refused(Server.Address(database, user: "stranger"), "does not take the password of the account stranger");
         Refused($"postgresql://owner@127.0.0.1:{Server.Port}/{database}", "wants a password for the account owner");
-        Refused(Server.Address(database) + "?sslmode=verify-full", "No encrypted connection");
         Refused(Server.Address(database) + "?options=-csearch_path%3Dnowhere", "has no schema");
+    }
+
+    [PostgresFact]
+    public void An_encrypted_connection_comes_about_with_a_certificate_that_is_known_and_of_that_name_only()
+    {
+        string database = Server.NewDatabase();
+        string numbers = Server.Address(database);
+        string named = numbers.Replace("127.0.0.1", "localhost", StringComparison.Ordinal);
+        string known = $"&sslrootcert={Uri.EscapeDataString(Server.Certificate)}";
+        using (ArchiveFile archive = ArchiveFile.Open(named + "?sslmode=verify-full" + known))
+        {
+            Assert.True(archive.Read(open => open.Rows("SELECT ssl FROM pg_stat_ssl WHERE pid = pg_backend_pid()", row => row.GetBoolean(0))[0]));
+        }
+
+        Refused(named + "?sslmode=verify-full", $"No encrypted connection to the server of postgresql://localhost:{Server.Port}/{database}", "sslrootcert");
+        Refused(numbers + "?sslmode=verify-full" + known, "No encrypted connection", "HOST is the name in it");
+        using ArchiveFile open = ArchiveFile.Open(numbers + "?sslmode=disable");
+        Assert.Empty(open.Sessions.All());
     }
 
     [PostgresFact]

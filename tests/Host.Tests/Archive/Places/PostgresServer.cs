@@ -5,6 +5,8 @@ using System.IO;
 using System.Linq;
 using System.Net;
 using System.Net.Sockets;
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using System.Threading;
 using Npgsql;
 
@@ -51,13 +53,13 @@ internal sealed class PostgresServer : IDisposable
             File.SetUnixFileMode(folder, (UnixFileMode)0b111_111_111);
         }
 
-        string secret = Path.Combine(folder, "password");
-        File.WriteAllText(secret, Password);
-        string data = Path.Combine(folder, "data");
-        Run([.. AsNobody, Program("initdb"), "-D", data, "-U", Owner, "--auth=scram-sha-256", "--pwfile=" + secret, "-E", "UTF8", "--locale=C", "--no-sync"]);
+        File.WriteAllText(At("password"), Password);
+        Run([.. AsNobody, Program("initdb"), "-D", At("data"), "-U", Owner, "--auth=scram-sha-256", "--pwfile=" + At("password"), "-E", "UTF8", "--locale=C", "--no-sync"]);
+        MakeCertificate();
 
         // What is killed here are programs, never the computer: what the system has been given is kept, flushed or not.
-        string[] server = [.. AsNobody, Program("postgres"), "-D", data, "-c", "listen_addresses=127.0.0.1", "-c", $"port={port}", "-c", "unix_socket_directories=", "-c", "fsync=off"];
+        string[] settings = ["listen_addresses=127.0.0.1", $"port={port}", "unix_socket_directories=", "fsync=off", "ssl=on"];
+        string[] server = [.. AsNobody, Program("postgres"), "-D", At("data"), .. settings.SelectMany(setting => (string[])["-c", setting])];
         watch = Process.Start(new ProcessStartInfo("sh", ["-c", Watch, folder, .. server]) { RedirectStandardInput = true })!;
         WaitUntilItAnswers();
     }
@@ -72,9 +74,12 @@ internal sealed class PostgresServer : IDisposable
 
     public string Port => port.ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>The certificate that the server shows, its own authority: of the name localhost.</summary>
+    public string Certificate => At("server.crt");
+
     /// <summary>For the driver: the owner's connection.</summary>
     public string Settings(string database) =>
-        $"Host=127.0.0.1;Port={port};Database={database};Username={Owner};Password={Password};Pooling=false";
+        $"Host=127.0.0.1;Port={port};Database={database};Username={Owner};Password={Password};Pooling=false;SSL Mode=Disable";
 
     /// <summary>As somebody types it after --archive.</summary>
     public string Address(string database, string user = Owner, string password = Password) =>
@@ -114,6 +119,24 @@ internal sealed class PostgresServer : IDisposable
         watch.StandardInput.Close();
         watch.WaitForExit(Patience);
         watch.Dispose();
+    }
+
+    private string At(string name) => Path.Combine(folder, name);
+
+    // The server takes a key only from a file that is its own and nobody else's to read.
+    private void MakeCertificate()
+    {
+        using RSA key = RSA.Create(2048);
+        CertificateRequest request = new("CN=localhost", key, HashAlgorithmName.SHA256, RSASignaturePadding.Pkcs1);
+        SubjectAlternativeNameBuilder names = new();
+        names.AddDnsName("localhost");
+        request.CertificateExtensions.Add(names.Build());
+        request.CertificateExtensions.Add(new X509BasicConstraintsExtension(certificateAuthority: true, hasPathLengthConstraint: false, 0, critical: true));
+        using X509Certificate2 certificate = request.CreateSelfSigned(DateTimeOffset.UtcNow.AddDays(-1), DateTimeOffset.UtcNow.AddDays(30));
+        File.WriteAllText(Certificate, certificate.ExportCertificatePem());
+        File.WriteAllText(At("key"), key.ExportPkcs8PrivateKeyPem());
+        Run([.. AsNobody, "install", "-m", "600", Certificate, At("key"), At("data")]);
+        Run([.. AsNobody, "mv", At("data/key"), At("data/server.key")]);
     }
 
     private void WaitUntilItAnswers()
@@ -157,7 +180,7 @@ internal sealed class PostgresServer : IDisposable
         process.WaitForExit();
         if (process.ExitCode != 0)
         {
-            throw new InvalidOperationException($"{words[^1]}: {said}");
+            throw new InvalidOperationException($"{string.Join(' ', words)}: {said}");
         }
     }
 }
