@@ -6,11 +6,14 @@ namespace LoggerBox.Host.Archive;
 /// <param name="Parents">Columns that hold the id of a row of another table.</param>
 internal sealed record ArchiveTable(string Name, string Order, params (string Column, string Table)[] Parents)
 {
+    /// <summary>The recorded bytes: all others together are little beside them.</summary>
+    public static ArchiveTable Parts { get; } = new("parts", "session, start", ("session", "sessions"));
+
     /// <summary>Each after those that its rows belong to.</summary>
     public static IReadOnlyList<ArchiveTable> All { get; } =
     [
         new("sessions", "id"),
-        new("parts", "session, start", ("session", "sessions")),
+        Parts,
         new("jobs", "id"),
         new("job_sessions", "rowid", ("job", "jobs"), ("session", "sessions")),
         new("corrections", "id"),

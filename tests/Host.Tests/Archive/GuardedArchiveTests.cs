@@ -82,6 +82,18 @@ public abstract class GuardedArchiveTests(ArchivePlace place) : StoreTests(place
         Assert.Equal("J1", archive.Jobs.Create(new JobDetails(), Now));
     }
 
+    [StoreFact]
+    public void A_row_that_belongs_to_nothing_is_found_by_the_check()
+    {
+        using ArchiveFile archive = Place.Open();
+        archive.Sessions.Add(RecordedBytes.Session(1, seed: 1, sampleSets: 5).ToArray(), SessionOrigin.Fetched, "COM3", Now);
+        archive.Jobs.AddSessions(archive.Jobs.Create(new JobDetails(), Now), ["S1"], Now);
+        Assert.Empty(ArchiveCheck.Of(archive));
+        Place.Orphan("archive", "job_sessions", "job");
+        ArchiveDamage damage = Assert.Single(ArchiveCheck.Of(archive));
+        Assert.Contains("a row of job_sessions belongs to nothing", damage.What, StringComparison.Ordinal);
+    }
+
     /// <summary>Each of several programs adds jobs and sessions at once: nobody is refused, and no number is given twice or left out.</summary>
     [StoreFact]
     public void Many_that_write_at_once_all_come_through()

@@ -38,9 +38,6 @@ internal static class PostgresErrors
     public static UserErrorException Lost(string name, string reason) =>
         new($"The connection to the archive {name} was lost ({reason.TrimEnd('.')}). What was being stored is there wholly or not at all: see with `loggerbox sessions` and `loggerbox job show` once the server answers, and repeat what is missing.");
 
-    private static UserErrorException NoSafeLine(PostgresAddress at, string reason) =>
-        new($"No encrypted connection to the server of {at.Name} comes about ({reason.TrimEnd('.')}): nothing was sent; check the server's certificate against sslrootcert, and that HOST is the name in it.");
-
     /// <summary>While the connection is being made.</summary>
     public static UserErrorException? WhileConnecting(PostgresAddress at, Exception error) => error switch
     {
@@ -64,6 +61,9 @@ internal static class PostgresErrors
         System.Text.EncoderFallbackException => new UserErrorException($"The archive {at.Name} takes no text with half a letter in it: nothing was changed; write it again."),
         _ => null,
     };
+
+    private static UserErrorException NoSafeLine(PostgresAddress at, string reason) =>
+        new($"No encrypted connection to the server of {at.Name} comes about ({reason.TrimEnd('.')}): nothing was sent; check the server's certificate against sslrootcert, and that HOST is the name in it.");
 
     private static UserErrorException NoPassword(PostgresAddress at) =>
         new($"The server of {at.Name} wants a password for the account {at.User}, and none was given: write it into the file ~/.pgpass (or the one that PGPASSFILE names), which only you may read.");

@@ -28,6 +28,9 @@ public abstract class ArchivePlace : IDisposable
     /// <summary>Makes it busy, as another program in the middle of a change does, until it is disposed.</summary>
     public abstract IDisposable Hold(string name);
 
+    /// <summary>Makes the rows of a table belong to a row that is not there.</summary>
+    public abstract void Orphan(string name, string table, string column);
+
     public abstract void Dispose();
 
     public ArchiveFile Open(string name = "archive") => ArchiveFile.Open(At(name));

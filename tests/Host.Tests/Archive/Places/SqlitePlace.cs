@@ -28,5 +28,7 @@ public sealed class SqlitePlace : ArchivePlace
 
     public override IDisposable Hold(string name) => Connect(name) is SqliteConnection open ? new Held(open, open.BeginTransaction()) : throw new InvalidOperationException(name);
 
+    public override void Orphan(string name, string table, string column) => Execute(name, $"UPDATE {table} SET {column} = 99");
+
     public override void Dispose() => folder.Dispose();
 }
