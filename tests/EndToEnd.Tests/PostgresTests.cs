@@ -97,7 +97,7 @@ public sealed class PostgresTests : IDisposable
             string error = import.StandardError.ReadToEnd();
             import.WaitForExit();
             Assert.InRange(import.ExitCode, 0, 1);
-            Assert.Matches("^$|was lost|No PostgreSQL server answers|starting or stopping", error.TrimEnd());
+            Assert.Matches(import.ExitCode == 0 ? "" : "was lost|No PostgreSQL server answers|starting or stopping", error.TrimEnd().Split('\n')[^1]);
             Assert.DoesNotContain(Secret, error, StringComparison.Ordinal);
             refused += import.ExitCode;
             using (ArchiveFile there = ArchiveFile.Open(place))
