@@ -41,13 +41,19 @@ internal sealed class PostgresServer : IDisposable
         done
         """;
 
-    private readonly string folder = Directory.CreateTempSubdirectory("loggerbox-postgres-").FullName;
+    private readonly string folder;
     private readonly int port = FreePort();
     private readonly Process watch;
     private int databases;
 
     public PostgresServer()
     {
+        if (Missing is string reason)
+        {
+            throw new InvalidOperationException(reason);
+        }
+
+        folder = Directory.CreateTempSubdirectory("loggerbox-postgres-").FullName;
         if (!OperatingSystem.IsWindows())
         {
             File.SetUnixFileMode(folder, (UnixFileMode)0b111_111_111);
