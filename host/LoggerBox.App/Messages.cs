@@ -48,7 +48,7 @@ internal static class Messages
 
     public const string ServeVerb = "The shop page for a browser on this computer. The first line printed is its address; open it.";
 
-    public const string ArchiveOption = "The archive, an SQLite file; without it the one in your data folder.";
+    public const string ArchiveOption = "The archive: an SQLite file, or a PostgreSQL database (postgresql://USER@HOST/DATABASE); without it the file in your data folder.";
     public const string JsonOption = "Answer in JSON, for other programs.";
     public const string SheetOption = "The truck's data sheet (.toml).";
     public const string PortOption = "Serial device, or tcp:127.0.0.1:N.";

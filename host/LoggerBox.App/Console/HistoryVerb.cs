@@ -46,7 +46,7 @@ internal static class HistoryVerb
     {
         using ArchiveFile file = ArchiveFile.OpenForReading(path);
         Job[] jobs = [.. TruckVisits.Jobs(file, serial).Where(job => job.SessionIds.Count > 0)];
-        return jobs.Length >= 2 ? ([.. TruckVisits.Of(file, jobs)], UsualUnit.Of(jobs)) : throw new UserErrorException(Messages.HistoryTooShort(path, serial, jobs.Length));
+        return jobs.Length >= 2 ? ([.. TruckVisits.Of(file, jobs)], UsualUnit.Of(jobs)) : throw new UserErrorException(Messages.HistoryTooShort(file.Path, serial, jobs.Length));
     }
 
     private static void Print(Terminal terminal, string truck, Visit[] visits, IReadOnlyList<ReadingHistory> history, PressureUnit unit)

@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Globalization;
 using System.Linq;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -36,10 +36,10 @@ public sealed class CalibrationRows
         : DateOnly.TryParseExact(written, DayFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day
         : throw new FormatException($"\"{Excerpt.Of(written)}\" is no day");
 
-    internal static List<ArchivedCalibration> Of(SqliteConnection open, uint loggerId) =>
-        open.Rows("SELECT * FROM calibrations WHERE logger_id = $logger ORDER BY id", FromRow, ("$logger", (long)loggerId));
+    internal static List<ArchivedCalibration> Of(DbConnection open, uint loggerId) =>
+        open.Rows("SELECT * FROM calibrations WHERE logger_id = @logger ORDER BY id", FromRow, ("@logger", (long)loggerId));
 
-    private static ArchivedCalibration FromRow(SqliteDataReader row) => new ArchivedCalibration(
+    private static ArchivedCalibration FromRow(DbDataReader row) => new ArchivedCalibration(
         (uint)row.Integer("logger_id"),
         (int)row.Integer("channel"),
         checked((int)row.Integer("zero_counts")),
@@ -56,27 +56,27 @@ public sealed class CalibrationRows
         row.Text("points"),
         row.MomentOrNull("made")!.Value);
 
-    internal static int Insert(SqliteConnection open, ArchivedCalibration one) => open.Execute(
+    internal static int Insert(DbConnection open, ArchivedCalibration one) => open.Execute(
         """
-        INSERT INTO calibrations (logger_id, channel, zero_counts, span_counts, span_pascal, accuracy_pascal, transducer, reference, certificate, certified_on,
+        INSERT INTO calibrations (id, logger_id, channel, zero_counts, span_counts, span_pascal, accuracy_pascal, transducer, reference, certificate, certified_on,
             reference_due, due, by_whom, points, made_utc, made_offset_minutes)
-        VALUES ($logger, $channel, $zero, $spanCounts, $spanPascal, $accuracy, $transducer, $reference, $certificate, $certified, $referenceDue, $due, $by, $points,
-            $made, $offset)
+        VALUES ((SELECT coalesce(max(id), 0) + 1 FROM calibrations), @logger, @channel, @zero, @spanCounts, @spanPascal, @accuracy, @transducer, @reference,
+            @certificate, @certified, @referenceDue, @due, @by, @points, @made, @offset)
         """,
-        ("$logger", (long)one.LoggerId),
-        ("$channel", (long)one.Channel),
-        ("$zero", (long)one.ZeroCounts),
-        ("$spanCounts", (long)one.SpanCounts),
-        ("$spanPascal", (long)one.SpanPascal),
-        ("$accuracy", (long)one.AccuracyPascal),
-        ("$transducer", one.Transducer),
-        ("$reference", one.Reference),
-        ("$certificate", one.Certificate),
-        ("$certified", Written(one.CertifiedOn)),
-        ("$referenceDue", Written(one.ReferenceDue)),
-        ("$due", Written(one.Due)),
-        ("$by", one.By),
-        ("$points", one.Points),
-        ("$made", one.Made.ToUnixTimeSeconds()),
-        ("$offset", (long)one.Made.Offset.TotalMinutes));
+        ("@logger", (long)one.LoggerId),
+        ("@channel", (long)one.Channel),
+        ("@zero", (long)one.ZeroCounts),
+        ("@spanCounts", (long)one.SpanCounts),
+        ("@spanPascal", (long)one.SpanPascal),
+        ("@accuracy", (long)one.AccuracyPascal),
+        ("@transducer", one.Transducer),
+        ("@reference", one.Reference),
+        ("@certificate", one.Certificate),
+        ("@certified", Written(one.CertifiedOn)),
+        ("@referenceDue", Written(one.ReferenceDue)),
+        ("@due", Written(one.Due)),
+        ("@by", one.By),
+        ("@points", one.Points),
+        ("@made", one.Made.ToUnixTimeSeconds()),
+        ("@offset", (long)one.Made.Offset.TotalMinutes));
 }

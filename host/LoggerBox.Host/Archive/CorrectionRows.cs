@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Globalization;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -27,22 +27,22 @@ public sealed class CorrectionRows
     /// <summary>All corrections of one session or job, oldest first.</summary>
     public IReadOnlyList<Correction> Of(string subject) => archive.Read(open => Of(open, subject));
 
-    internal static List<Correction> Of(SqliteConnection open, string subject) => open.Rows(
-        "SELECT * FROM corrections WHERE subject = $subject ORDER BY id",
+    internal static List<Correction> Of(DbConnection open, string subject) => open.Rows(
+        "SELECT * FROM corrections WHERE subject = @subject ORDER BY id",
         row => new Correction(
             row.Text("subject"), row.Text("field"), row.Text("value"), row.Text("reason"), row.Text("technician"), row.MomentOrNull("made")!.Value),
-        ("$subject", subject));
+        ("@subject", subject));
 
-    internal static int Insert(SqliteConnection open, Correction correction) => open.Execute(
+    internal static int Insert(DbConnection open, Correction correction) => open.Execute(
         """
-        INSERT INTO corrections (subject, field, value, reason, technician, made_utc, made_offset_minutes)
-        VALUES ($subject, $field, $value, $reason, $technician, $made, $offset)
+        INSERT INTO corrections (id, subject, field, value, reason, technician, made_utc, made_offset_minutes)
+        VALUES ((SELECT coalesce(max(id), 0) + 1 FROM corrections), @subject, @field, @value, @reason, @technician, @made, @offset)
         """,
-        ("$subject", correction.Subject),
-        ("$field", correction.Field),
-        ("$value", correction.Value),
-        ("$reason", correction.Reason),
-        ("$technician", correction.Technician),
-        ("$made", correction.Made.ToUnixTimeSeconds()),
-        ("$offset", (long)correction.Made.Offset.TotalMinutes));
+        ("@subject", correction.Subject),
+        ("@field", correction.Field),
+        ("@value", correction.Value),
+        ("@reason", correction.Reason),
+        ("@technician", correction.Technician),
+        ("@made", correction.Made.ToUnixTimeSeconds()),
+        ("@offset", (long)correction.Made.Offset.TotalMinutes));
 }

@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Releasing;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -72,14 +72,14 @@ public sealed class JobRows
         return Close(open, job, now, cause, correction);
     });
 
-    private static int Close(SqliteConnection open, Job job, DateTimeOffset now, string cause, string correction) => JobTexts.TooLong(cause, correction) is string what
+    private static int Close(DbConnection open, Job job, DateTimeOffset now, string cause, string correction) => JobTexts.TooLong(cause, correction) is string what
         ? throw ArchiveErrors.JobText(what)
         : open.Execute(JobColumns.Close, JobColumns.OfClosing(Row(job), now, cause, correction));
 
-    internal Job Load(SqliteConnection open, string id) => Whole(open, Find(open, id));
+    internal Job Load(DbConnection open, string id) => Whole(open, Find(open, id));
 
-    internal Job Find(SqliteConnection open, string id) =>
-        open.Rows("SELECT * FROM jobs WHERE id = $id", JobColumns.FromRow, ("$id", Row(id))).FirstOrDefault()
+    internal Job Find(DbConnection open, string id) =>
+        open.Rows("SELECT * FROM jobs WHERE id = @id", JobColumns.FromRow, ("@id", Row(id))).FirstOrDefault()
         ?? throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
     internal static long Row(Job job) => RowId.TryParse(job.Id, 'J', out long row) ? row : throw new ArgumentException(job.Id, nameof(job));
@@ -87,12 +87,12 @@ public sealed class JobRows
     private long Row(string id) => RowId.TryParse(id, 'J', out long row) ? row : throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
     /// <summary>With what stands in other tables.</summary>
-    internal static Job Whole(SqliteConnection open, Job job) => job with
+    internal static Job Whole(DbConnection open, Job job) => job with
     {
         Sessions = open.Rows(
-            "SELECT session, role FROM job_sessions WHERE job = $job ORDER BY rowid",
+            "SELECT session, role FROM job_sessions WHERE job = @job ORDER BY rowid",
             row => new JobSession(RowId.Session(row.GetInt64(0)), JobColumns.Role(row.GetString(1))),
-            ("$job", Row(job))),
+            ("@job", Row(job))),
         Gates = GateRows.Of(open, Row(job)),
     };
 }
