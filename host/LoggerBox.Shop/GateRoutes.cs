@@ -28,13 +28,20 @@ internal sealed class GateRoutes(Answers answers, ShopSettings settings)
             string by = One(form, GatesPage.ByField);
             string note = One(form, GatesPage.NoteField).ReplaceLineEndings("\n");
             Action<string, IReadOnlyCollection<string>, string, string, DateTimeOffset> write =
-                One(form, GatesPage.ActField) == GatesPage.Withdraw ? file.Gates.Withdraw : file.Gates.Tick;
+                One(form, GatesPage.ActField) switch
+                {
+                    GatesPage.Tick => file.Gates.Tick,
+                    GatesPage.Withdraw => file.Gates.Withdraw,
+                    _ => throw NotComplete(),
+                };
             write(Id(context), codes, by, note, settings.Clock.GetLocalNow());
         },
         "/gates/" + Uri.EscapeDataString(Id(context)));
 
     private static string One(IFormCollection form, string name) =>
-        form[name] is [string value] ? value : throw new UserErrorException("The form is not complete: nothing was written; reload the page and try again.");
+        form[name] is [string value] ? value : throw NotComplete();
+
+    private static UserErrorException NotComplete() => new("The form is not complete: nothing was written; reload the page and try again.");
 
     private static UserErrorException NothingChosen() => new("No gate was chosen: nothing was written; go back, and choose those that you looked at.");
 

@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Releasing;
@@ -15,14 +16,14 @@ internal static class GatesPage
     public const string ActField = "act";
     public const string Withdraw = "withdraw";
 
-    private const string Tick = "tick";
+    public const string Tick = "tick";
 
     public static string Render(Job job) => Frame.Render($"Gates of job {job.Id}", "/", page =>
     {
         page.Open("div", "head").Element("h1", $"Gates of job {job.Id}").Element("p", job.Details.Truck, "what").Close("div");
         ReleaseSection.WriteNote(page, ReleaseWords.Of(job));
         page.Open("form", "gates", ("method", "post"), ("action", "/gates/" + job.Id));
-        foreach (GateStage stage in (GateStage[])[GateStage.Opening, GateStage.Closing])
+        foreach (GateStage stage in Enum.GetValues<GateStage>())
         {
             WriteStage(page, job, stage);
         }
@@ -45,7 +46,7 @@ internal static class GatesPage
             page.Open("div", state.Tick is null ? "gate open" : "gate");
             page.Open("input", null, ("type", "checkbox"), ("name", GateField), ("value", state.Gate.Code), ("id", id));
             page.Open("label", null, ("for", id)).Element("strong", state.Tick is null ? "open " : "✓ ").Text(state.Gate.Text).Close("label");
-            page.Element("span", ReleaseWords.Of(state), "remark").Close("div");
+            page.Element("span", ReleaseWords.Of(job, state), "remark").Close("div");
         }
 
         page.Close("fieldset");

@@ -131,7 +131,7 @@ public sealed class JobImport
             row = open.Scalar(JobColumns.Insert, JobColumns.OfNew(keepsNumber ? number : null, job.Uid, job.Details, job.Opened));
         }
 
-        Job there = archive.Jobs.Load(open, RowId.Job(row));
+        Job there = JobRows.AsWritten(open, archive.Jobs.Find(open, RowId.Job(row)));
         foreach (JobSession session in job.Sessions)
         {
             string id = ids[session.Id];
