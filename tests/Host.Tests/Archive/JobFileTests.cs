@@ -57,7 +57,9 @@ public sealed class JobFileTests : IDisposable
         using ArchiveFile second = Second();
         Job there = first.Jobs.Load("J2");
         Job here = second.Jobs.Load("J2");
-        Assert.Equal(there with { Sessions = [], Gates = [] }, here with { Sessions = [], Gates = [] });
+        Assert.Equal(Alone(there), Alone(here));
+        Assert.Equal(("0002", "0001"), (here.Details.Serial, here.AsWritten!.Details.Serial));
+        Assert.Equal(Alone(there.AsWritten!), Alone(here.AsWritten));
         Assert.Equal(there.Gates, here.Gates);
         Assert.Equal("C. Chief", here.Release.Release!.By);
         Assert.Equal([new JobSession("S1", SessionRole.Before), new JobSession("S2", SessionRole.After)], here.Sessions);
@@ -95,6 +97,9 @@ public sealed class JobFileTests : IDisposable
         Assert.Contains("the data sheet is no text", NotExported("J5"), StringComparison.Ordinal);
         Assert.Contains("its sections do not end", NotExported("J2"), StringComparison.Ordinal);
     }
+
+    /// <summary>Without its lists, which are equal only where they are the same.</summary>
+    private static Job Alone(Job job) => job with { Sessions = [], Gates = [], Corrections = [], AsWritten = null };
 
     private string NotExported(string job) => Assert.Throws<UserErrorException>(() => Export(job)).Message;
 
@@ -186,7 +191,7 @@ public sealed class JobFileTests : IDisposable
         Assert.Equal(("J3", "J2"), (Import(file).Id, Import(file).IdInFile));
         using ArchiveFile after = Second();
         Assert.Equal("Another", after.Jobs.Load("J2").Details.Truck);
-        Assert.Equal(details, after.Jobs.Load("J3").Details);
+        Assert.Equal(details with { Serial = "0002" }, after.Jobs.Load("J3").Details);
     }
 
     [Fact]
