@@ -77,7 +77,7 @@ public sealed class RepairTests(RepairTraces traces) : IClassFixture<RepairTrace
         Assert.Contains("<h1>Yard 9, serial Y9</h1>", report, StringComparison.Ordinal);
         Assert.Matches("sample-truck.toml for Sample truck, version [0-9a-f]{12}", report);
         Assert.StartsWith("job J1, after the repair: Yard 9, serial Y9\n", Run("judge", "J1").Expect(0).Out);
-        Assert.Matches(@"Oil temperature</span><span>[0-9.]+ to [0-9.]+ °C, as recorded", report);
+        Assert.Matches(@"Oil temperature</span><span>[0-9.]+ to [0-9.]+ &#176;C, as recorded", report);
     }
 
     [Fact]

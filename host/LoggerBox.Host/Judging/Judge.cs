@@ -36,7 +36,7 @@ public static class Judge
             sheet.Source,
             [.. guards, .. Notes(evidence, unit), .. CloseNotes.Of(checks, mayStall: !guards.Exists(note => note.Code == GuardNotes.NoStall))],
             steps.All.Select(hold => Shown(hold, steps, unit)).ToList(),
-            sessions.SelectMany(Engagements).ToList(),
+            sessions.SelectMany((session, i) => Engagements(session).Select(one => sessions.Count == 1 ? one : one with { Recording = i + 1 })).ToList(),
             checks,
             suspects,
             Sentences.NotCovered)

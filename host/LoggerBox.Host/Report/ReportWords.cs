@@ -86,6 +86,10 @@ public static class ReportWords
         return (symbol + Report.Outcome.Headline(judgement), lines);
     }
 
+    /// <summary>The gear, and of which recording where there are several.</summary>
+    public static string Engaged(JudgedEngagement engagement) =>
+        StepWords.Of(engagement.Gear) + (engagement.Recording is int recording ? FormattableString.Invariant($", recording {recording}") : "");
+
     public const string DoFirst = "Do first";
 
     /// <summary>The check of each suspect of the first rank: what cannot be told apart is looked for one after the other.</summary>

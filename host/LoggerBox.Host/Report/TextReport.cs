@@ -170,7 +170,7 @@ public sealed class TextReport
         foreach (JudgedEngagement engagement in judgement.Engagements)
         {
             table.Add(
-                StepWords.Of(engagement.Gear),
+                ReportWords.Engaged(engagement),
                 Figure.Seconds(engagement.StartSeconds),
                 Number(engagement.FillSeconds, "F2"),
                 Number(engagement.RiseSeconds, "F2"),
