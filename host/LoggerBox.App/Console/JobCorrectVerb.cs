@@ -23,6 +23,14 @@ internal static class JobCorrectVerb
             Text(JobField.Cause, Messages.FoundOption), Text(JobField.Correction, Messages.CorrectionOption),
         ];
         var hours = new Option<double?>("--" + JobField.Hours) { Description = Messages.HoursOption, HelpName = "H" };
+        hours.Validators.Add(result =>
+        {
+            // Written so that NaN fails.
+            if (!result.Errors.Any() && result.GetValueOrDefault<double?>() is double value && !(value is >= 0 and <= MostHours))
+            {
+                result.AddError(Messages.OutOfRange(hours.Name, 0, MostHours));
+            }
+        });
         var recorded = SharedOptions.NotEmpty(new Option<string?>("--recorded") { Description = JobMessages.RecordedOption, HelpName = "MOMENT" });
         var by = SharedOptions.NotEmpty(new Option<string>("--by") { Description = JobMessages.CorrectedByOption, HelpName = "NAME", Required = true });
         var reason = new Option<string?>("--reason") { Description = JobMessages.ReasonOption, HelpName = "TEXT" };
@@ -65,12 +73,7 @@ internal static class JobCorrectVerb
         }
     }
 
-    private static (string, string)[] Hours(double? hours) => hours switch
-    {
-        null => [],
-        >= 0 and <= MostHours => [(JobField.Hours, hours.Value.ToString(CultureInfo.InvariantCulture))],
-        _ => throw new UserErrorException(Messages.OutOfRange("--" + JobField.Hours, 0, MostHours), usage: true),
-    };
+    private static (string, string)[] Hours(double? hours) => hours is double value ? [(JobField.Hours, value.ToString(CultureInfo.InvariantCulture))] : [];
 
     private static DateTimeOffset Moment(string text) =>
         DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeLocal, out DateTimeOffset moment) && moment.ToUnixTimeSeconds() is > 0 and <= uint.MaxValue
