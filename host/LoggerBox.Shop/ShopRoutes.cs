@@ -125,8 +125,11 @@ internal sealed class ShopRoutes
     private string Csv(ArchiveFile file, string id)
     {
         JudgedSubject judged = Judged(file, id);
-        SubjectRecording recording = judged.Subject.Recordings is [var only] ? only : throw new UserErrorException(
-            $"{ReportWords.Capital(judged.Subject.Title)} holds several sessions ({string.Join(", ", judged.Subject.Recordings.Select(one => one.Row!.Id))}): a table is of one; name it instead of the job.");
+        if (judged.Subject.All is not [SubjectRecording recording])
+        {
+            throw new UserErrorException($"A table is of one recording, and job {judged.Job?.Id} holds {judged.Subject.All.Count} sessions: open one of them by itself, {string.Join(", ", judged.Subject.All.Select(one => "/export/" + one.Row!.Id))}.");
+        }
+
         return CsvExport.Render(recording.Session, $"{judged.Subject.Title}, {judged.Job?.Details.Truck}", judged.Judgement.Unit);
     }
 

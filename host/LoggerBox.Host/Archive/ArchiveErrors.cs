@@ -12,6 +12,12 @@ internal static class ArchiveErrors
     public static UserErrorException NoSuchJob(string path, string id) =>
         new($"The archive {path} holds no job {id}: `loggerbox job show` lists those it holds (J1, J2, ...).");
 
+    public static UserErrorException WrittenInClosedJob(string id, string field) => new(
+        $"Job {id} is closed and has its {field}: nothing was written. Put it right with `loggerbox job correct {id} --{field} TEXT --by NAME`, which is a new row with that name.");
+
+    public static UserErrorException NothingCorrected(string subject, string field) =>
+        new($"The {field} of {subject} is that already: nothing was written; `loggerbox job show` shows what stands.");
+
     public static UserErrorException Incomplete(string path, string id, long received, long length) =>
         new($"Session {id} in {path} has arrived only in part ({received} of {length} bytes): connect the logger and run `loggerbox fetch` again.");
 

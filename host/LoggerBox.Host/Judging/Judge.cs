@@ -25,18 +25,20 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(facts);
         var evidence = EvidenceOf(sessions, sheet, facts);
         StepReadings steps = evidence.Steps;
+        IReadOnlyList<Suspect> suspects = SuspectList.Of(evidence, unit);
         List<Check> checks = [.. CheckList.Of(evidence).Select(check => InUnit(check, sheet.Unit, unit))];
+        List<ValidityNote> guards = [.. GuardNotes.Of(evidence, checks, suspects)];
         return new Judgement(
             RuleSet.Version,
             unit,
             sheet.Truck,
             sheet.FileName,
             sheet.Source,
-            [.. Notes(evidence, unit), .. CloseNotes.Of(checks)],
+            [.. guards, .. Notes(evidence, unit), .. CloseNotes.Of(checks, mayStall: !guards.Exists(note => note.Code == GuardNotes.NoStall))],
             steps.All.Select(hold => Shown(hold, steps, unit)).ToList(),
-            sessions.SelectMany(Engagements).ToList(),
+            sessions.SelectMany((session, i) => Engagements(session).Select(one => sessions.Count == 1 ? one : one with { Recording = i + 1 })).ToList(),
             checks,
-            SuspectList.Of(evidence, unit),
+            suspects,
             Sentences.NotCovered)
         {
             SheetVersion = sheet.Version,

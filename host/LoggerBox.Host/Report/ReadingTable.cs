@@ -62,7 +62,7 @@ public static class ReadingTable
         foreach (string quantity in (string[])["rpm", "main", "clutch", "converter"])
         {
             Reading? reading = ReadingOf(hold, quantity);
-            if (reading is null || hold.Step is Step.None || rows.Exists(row => row.Step == step && row.Quantity == quantity))
+            if (reading is null || hold.Step is Step.None || (hold.Step is Step.Zero && quantity == "rpm") || rows.Exists(row => row.Step == step && row.Quantity == quantity))
             {
                 continue;
             }

@@ -1,10 +1,12 @@
 using System.Collections.Generic;
 using System.Linq;
 using System.Text.Json;
+using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Shop.Comparing;
 
 namespace LoggerBox.Shop.Pages;
@@ -15,12 +17,17 @@ internal static class ComparePage
     public static string Render(ComparedSubjects compared) => Frame.Render("Before and after", "/trucks", page =>
     {
         Comparison comparison = compared.Comparison;
-        page.Open("div", "head").Element("h1", comparison.After.Truck.Length == 0 ? "Before and after" : comparison.After.Truck);
+        page.Open("div", "head").Element("h1", NameOf(compared));
         page.Element("p", $"Before: {compared.Before.Subject.Title}. After: {compared.After.Subject.Title}.", "what").Close("div");
         WriteOutcome(page, comparison);
         WriteFigure(page, compared);
         WriteReadings(page, comparison);
     }, "uplot/uPlot.iife.min.js", "strip.js", "window.js", "compare.js", "paper.js");
+
+    private static string NameOf(ComparedSubjects compared) =>
+        (compared.After.Job ?? compared.Before.Job) is Job job && JobWords.Name(job, compared.Comparison.After.Truck) is { Length: > 0 } name ? name
+        : compared.Comparison.After.Truck.Length > 0 ? compared.Comparison.After.Truck
+        : "Before and after";
 
     private static void WriteOutcome(Markup page, Comparison comparison)
     {

@@ -16,6 +16,11 @@ internal static class TruckPage
 {
     public static string Render(ArchiveFile file, string serial, PressureUnit? wanted)
     {
+        if (serial.Length == 0)
+        {
+            throw new UserErrorException("The address names no truck: look for it in the list of trucks.");
+        }
+
         IReadOnlyList<Job> jobs = TruckVisits.Jobs(file, serial);
         if (jobs.Count == 0)
         {

@@ -37,7 +37,7 @@ public abstract class GateTests : StoreTests
         Assert.Equal(new GateTick("stands", false, "A. Fitter", "on stands\nfront axle", Now), stands.Tick);
         Assert.Equal(TimeSpan.FromHours(-7), stands.Tick!.Made.Offset);
         Assert.DoesNotContain("chocks", Job.Release.Open(GateStage.Opening).Select(gate => gate.Code));
-        Assert.Contains("oil-read", Job.Release.Open(GateStage.Opening).Select(gate => gate.Code));
+        Assert.Contains("oil-read", Job.Release.Open(GateStage.Idle).Select(gate => gate.Code));
         Assert.Equal(Closing, Job.Release.Open(GateStage.Closing).Select(gate => gate.Code));
     }
 
@@ -127,7 +127,7 @@ public abstract class GateTests : StoreTests
     {
         archive.Jobs.Close("J1", Now, "customer took it away");
         Assert.Equal("Closed 2026-03-02 09:30 -07:00 without a release. Open before a release: zero-again, plugs-dry, oil-after, chocks-away, road-test. "
-            + "Not ticked before the test: chocks, parking-brake, area-clear, ventilation, stands, oil-read, dry-at-idle.", ReleaseWords.Of(Job).Detail);
+            + "Not ticked before the test: chocks, parking-brake, area-clear, ventilation, dry-at-idle, oil-read, stands, truck-down.", ReleaseWords.Of(Job).Detail);
 
         archive.Gates.Tick("J1", Closing, "A. Fitter", "", Now.AddDays(1));
         archive.Jobs.Release("J1", "C. Chief", Now.AddDays(1));

@@ -59,7 +59,9 @@ public abstract class JobFileTests : StoreTests
         using ArchiveFile second = Second();
         Job there = first.Jobs.Load("J2");
         Job here = second.Jobs.Load("J2");
-        Assert.Equal(there with { Sessions = [], Gates = [] }, here with { Sessions = [], Gates = [] });
+        Assert.Equal(Alone(there), Alone(here));
+        Assert.Equal(("0002", "0001"), (here.Details.Serial, here.AsWritten!.Details.Serial));
+        Assert.Equal(Alone(there.AsWritten!), Alone(here.AsWritten));
         Assert.Equal(there.Gates, here.Gates);
         Assert.Equal("C. Chief", here.Release.Release!.By);
         Assert.Equal([new JobSession("S1", SessionRole.Before), new JobSession("S2", SessionRole.After)], here.Sessions);
@@ -103,6 +105,9 @@ public abstract class JobFileTests : StoreTests
         }).Message;
         Assert.Matches("the data sheet is no text|cannot keep that text", refusal);
     }
+
+    /// <summary>Without its lists, which are equal only where they are the same.</summary>
+    private static Job Alone(Job job) => job with { Sessions = [], Gates = [], Corrections = [], AsWritten = null };
 
     private string NotExported(string job) => Assert.Throws<UserErrorException>(() => Export(job)).Message;
 
@@ -194,7 +199,7 @@ public abstract class JobFileTests : StoreTests
         Assert.Equal(("J3", "J2"), (Import(file).Id, Import(file).IdInFile));
         using ArchiveFile after = Second();
         Assert.Equal("Another", after.Jobs.Load("J2").Details.Truck);
-        Assert.Equal(details, after.Jobs.Load("J3").Details);
+        Assert.Equal(details with { Serial = "0002" }, after.Jobs.Load("J3").Details);
     }
 
     [StoreFact]

@@ -137,7 +137,7 @@ public sealed class JobImport
             rows++;
         }
 
-        Job there = archive.Jobs.Load(open, RowId.Job(row));
+        Job there = JobRows.AsWritten(open, archive.Jobs.Find(open, RowId.Job(row)));
         foreach (JobSession session in job.Sessions)
         {
             string id = ids[session.Id];

@@ -30,14 +30,21 @@ public static class EngagementObservations
             ?? LimitObservation.Of(Observation.EngageForward, name, forward, limit, "0.00", "s", veryLow, veryHigh, 0.8);
         yield return Never(evidence, Observation.EngageReverse, Gear.Reverse)
             ?? LimitObservation.Of(Observation.EngageReverse, other, reverse, limit, "0.00", "s", veryLow, veryHigh, 0.8);
-        if (gearsUnknown || forward is null || reverse is null)
+    }
+
+    public static Observed? Difference(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        double? most = evidence.Sheet.EngagementSeconds?.Max;
+        if (EngagementReadings.GearsUnknown(evidence.Sessions)
+            || EngagementReadings.Seconds(evidence.Sessions, Gear.Forward, most) is not { } forward || EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse, most) is not { } reverse)
         {
-            yield break;
+            return null;
         }
 
         double shorter = Math.Max(0.1, Math.Min(forward.Value, reverse.Value));
         var relative = forward.Less(reverse).Scaled(1 / shorter);
-        yield return new Observed(
+        return new Observed(
             Observation.EngageForwardAgainstReverse,
             Grading.Difference(relative, Practical, 1.5),
             false,

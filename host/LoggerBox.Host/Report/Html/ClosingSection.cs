@@ -8,7 +8,7 @@ internal static class ClosingSection
         page.Element("h2", "Instrument and uncertainty");
         foreach (ReportRecording recording in report.Recordings)
         {
-            page.Element("p", ReportWords.Instrument(recording));
+            page.Element("p", ReportWords.Instrument(recording, report.Judgement.Unit));
         }
 
         page.Element("p", ReportWords.Uncertainty);

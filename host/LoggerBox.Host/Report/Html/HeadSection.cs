@@ -13,7 +13,7 @@ internal static class HeadSection
     {
         page.Open("section", "front").Open("div", "top").Open("div");
         page.Element("div", ReportWords.Kind, "soft");
-        page.Element("h1", ReportWords.Truck(report.Judgement));
+        page.Element("h1", ReportWords.Truck(report));
         page.Close("div").Open("div", "right small");
         page.Element("div", report.Title);
         page.Element("div", "Report of " + ReportWords.Moment(report.Made));

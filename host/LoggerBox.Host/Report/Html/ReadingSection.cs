@@ -64,7 +64,7 @@ internal static class ReadingSection
             .Element("th", "rise", "number").Element("th", "total", "number").Element("th", "overshoot", "number").Close("tr").Close("thead").Open("tbody");
         foreach (JudgedEngagement engagement in engagements)
         {
-            page.Open("tr").Element("td", StepWords.Of(engagement.Gear)).Element("td", Figure.Seconds(engagement.StartSeconds) + " s", "number");
+            page.Open("tr").Element("td", ReportWords.Engaged(engagement)).Element("td", Figure.Seconds(engagement.StartSeconds) + " s", "number");
             WriteTime(page, engagement.FillSeconds, "s");
             WriteTime(page, engagement.RiseSeconds, "s");
             WriteTime(page, engagement.TotalSeconds, "s");

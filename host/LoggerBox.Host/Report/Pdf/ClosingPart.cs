@@ -14,7 +14,7 @@ internal static class ClosingPart
         paper.Heading("Instrument and uncertainty");
         foreach (ReportRecording recording in report.Recordings)
         {
-            paper.Text(ReportWords.Instrument(recording), font, Paper.Ink, after: 2);
+            paper.Text(ReportWords.Instrument(recording, report.Judgement.Unit), font, Paper.Ink, after: 2);
         }
 
         paper.Text(ReportWords.Uncertainty, font, Paper.Ink, after: 6);

@@ -19,7 +19,7 @@ internal static class HeadPart
     public static void Write(Paper paper, ReportDocument report)
     {
         paper.Text(ReportWords.Kind, PaperFonts.Plain(9), Paper.Soft);
-        paper.Text(ReportWords.Truck(report.Judgement), PaperFonts.Bold(17), Paper.Ink);
+        paper.Text(ReportWords.Truck(report), PaperFonts.Bold(17), Paper.Ink);
         paper.Text($"{report.Title}, report of {ReportWords.Moment(report.Made)}", PaperFonts.Plain(8.5), Paper.Soft, after: 8);
         WriteRelease(paper, report.Release);
         WriteOutcome(paper, report);

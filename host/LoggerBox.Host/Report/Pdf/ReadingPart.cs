@@ -78,7 +78,7 @@ internal static class ReadingPart
         {
             WriteLine(paper, PaperFonts.Plain(8), Paper.Ink,
             [
-                StepWords.Of(engagement.Gear), Figure.Seconds(engagement.StartSeconds) + " s", Of(engagement.FillSeconds, "s"), Of(engagement.RiseSeconds, "s"),
+                ReportWords.Engaged(engagement), Figure.Seconds(engagement.StartSeconds) + " s", Of(engagement.FillSeconds, "s"), Of(engagement.RiseSeconds, "s"),
                 Of(engagement.TotalSeconds, "s"), Of(engagement.OvershootPercent, "%"),
             ]);
         }
