@@ -111,6 +111,6 @@ public static class EngagementReadings
 
     private static IEnumerable<EngagementRecord> Filled(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
         sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear))
-            .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm)
+            .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 is > MeasuredHold.RunningRpm and < IdleCeilingRpm)
             .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0);
 }

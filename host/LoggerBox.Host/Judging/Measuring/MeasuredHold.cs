@@ -14,6 +14,10 @@ public sealed record MeasuredHold(
     Measured? Clutch,
     Measured? Converter)
 {
+    public const double RunningRpm = 300;
+
+    private const double StoppedRpm = 60;
+
     public Gear Gear => Record.Gear;
 
     /// <summary>The clutch hose was on the other gear's port.</summary>
@@ -30,6 +34,12 @@ public sealed record MeasuredHold(
 
     /// <summary>It was held in this session, which may stand here with something changed in it: its header is the same.</summary>
     public bool IsOf(RecordedSession session) => ReferenceEquals(Session.Header, session.Header);
+
+    /// <summary>Turned by its starter, or about to die: no pump gives what a limit means. No engine idles so low; common practice, no source.</summary>
+    public bool IsCranked => Rpm is { Value: > StoppedRpm and < RunningRpm };
+
+    /// <summary>The hold with no more than what tells of the truck where the engine did not run: its speed.</summary>
+    public MeasuredHold OfRunningEngine => IsCranked ? this with { Main = null, Clutch = null, Converter = null } : this;
 
     public Measured? Of(int channel) => channel switch
     {

@@ -56,10 +56,10 @@ public static class SuspectList
             .Concat(PressureObservations.Of(evidence, roles, unit))
             .Concat(PressuresOverSpeed.Of(evidence, unit))
             .Concat(DifferenceObservations.Of(evidence, roles, unit))
-            .Concat(EngagementObservations.Of(evidence))
+            .Concat(EngagementObservations.Of(evidence, roles))
             .OfType<Observed>()
             .ToList();
-        observations = IdleSpeed.WithoutWhatItExplains(observations);
+        observations = IdleSpeed.WithoutWhatItExplains(observations, evidence, roles);
         var accusing = observations.Where(seen => seen.Accuses).ToList();
         if (accusing.Count == 0)
         {

@@ -56,9 +56,20 @@ public static class Ties
             PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
         },
 
+        // A stall that is low beside a sound governed speed: too little torque, or a governor that gives too little of it under load. The drop
+        // over relief parts them, and so does a stall that is too low for any droop.
+        new([Cause.EnginePowerLow, Cause.GovernorDroop])
+        {
+            PartedWhereOff = [Observation.GovernedSpeed],
+            PartedWhereSeen = [Observation.ReliefDrop],
+            PartedWhereVeryLow = [Observation.StallForward, Observation.StallReverse],
+            OnlyWhereOff = [Observation.StallForward, Observation.StallReverse],
+        },
+
         // An engine that is very weak and a stator that slips, until run-up, relief drop or governed speed tell.
         new([Cause.EnginePowerLow, Cause.StatorSlipping])
         {
+            OnlyWhereVeryLow = [Observation.StallForward, Observation.StallReverse],
             PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
             PartedWhereSeen = [Observation.RunUpTime],
         },
@@ -93,12 +104,15 @@ public static class Ties
 
         public Observation[] OnlyWhereVeryLow { get; init; } = [];
 
+        public Observation[] OnlyWhereOff { get; init; } = [];
+
         public bool Holds(IReadOnlyList<Observed> observations) =>
             observations.All(seen => !PartedWhereSeen.Contains(seen.Observation)
                 && (!PartedWhereOff.Contains(seen.Observation) || seen.Strongest == Level.Normal)
                 && (!PartedWhereSound.Contains(seen.Observation) || seen.Levels[(int)Level.Normal] < Surely)
                 && (!PartedWhereTold.Contains(seen.Observation) || !seen.Telling)
                 && (!PartedWhereVeryLow.Contains(seen.Observation) || seen.Strongest != Level.VeryLow))
+            && (OnlyWhereOff.Length == 0 || observations.Any(seen => OnlyWhereOff.Contains(seen.Observation) && seen.Strongest != Level.Normal))
             && (OnlyWhereVeryLow.Length == 0 || observations.Any(seen => OnlyWhereVeryLow.Contains(seen.Observation) && seen.Strongest == Level.VeryLow));
     }
 }
