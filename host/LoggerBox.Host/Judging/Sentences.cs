@@ -152,6 +152,8 @@ public static class Sentences
 
     public static string Unexplained(string reading, Level level) => $"{reading}: {Words.LevelName(level)}, which this cause does not explain.";
 
+    public static string IdleSags(string step, double rpm, double least) => $"{Words.Capital(step)} {Words.Rpm(rpm)} (in N at least {Words.Rpm(least)})";
+
     public static string TwoStalls(string first, double one, string second, double other) => $"{Words.Capital(first)} {Words.Rpm(one)}, {second} {Words.Rpm(other)}";
 
     public static string TwoEngagements(double forward, double reverse) => $"Engagement of F {Words.Seconds(forward)}, of R {Words.Seconds(reverse)}";

@@ -83,7 +83,7 @@ public static class CauseScoring
     {
         Cause.AirThin => ThinAir(evidence, roles) + DropBesideStall.Points(evidence, roles),
         Cause.EnginePowerLow => DropBesideStall.Points(evidence, roles),
-        Cause.GovernorLow or Cause.GovernorHigh when GovernedIsIn(evidence) => -3,
+        Cause.GovernorLow or Cause.GovernorHigh when GovernedIsIn(evidence) => RuledOut,
         Cause.OilCold => ColdOil.Points(evidence, accusing, row),
         Cause.ForwardFeedOpen or Cause.ReverseFeedOpen => ClutchFilling.Holds(roles, CauseMatrix.CauseOf(row)) ? -3 : 0,
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,

@@ -17,7 +17,7 @@ public static class DropBesideStall
     private const double Margin = 1.3;
 
     /// <summary>Lacking more than this an engine may not hold the work pump at any speed, and drops as far as it likes.</summary>
-    private const double HoldsThePump = 0.3;
+    private const double HoldsThePump = 0.35;
 
     /// <summary>What the drop says of a cause that takes torque.</summary>
     public static double Points(Evidence evidence, Roles roles)

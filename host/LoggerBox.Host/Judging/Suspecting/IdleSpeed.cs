@@ -33,12 +33,24 @@ public static class IdleSpeed
         ArgumentNullException.ThrowIfNull(evidence);
         ArgumentNullException.ThrowIfNull(roles);
         var idle = observations.Find(seen => seen.Observation == Observation.IdleSpeed && seen.Telling);
-        var sagging = InGear.Where(gear => IsSagging(roles.Of(gear.Step)?.Rpm, evidence.Engine.IdleRpm?.Min)).SelectMany(gear => gear.Seen).ToList();
+        var sagging = InGear.Where(gear => IsSagging(roles.Of(gear.Step)?.Rpm, evidence.Engine.IdleRpm?.Min)).ToList();
+        if (idle is null && sagging.Count > 0)
+        {
+            observations = [Sag(sagging[0].Step, evidence, roles), .. observations.Where(seen => seen.Observation != Observation.IdleSpeed)];
+        }
+
         return observations
             .Where(seen => idle is null || !AtIdle.Contains(seen.Observation) || !SameWay(idle, seen))
-            .Where(seen => !sagging.Contains(seen.Observation) || seen.Strongest >= Level.Normal)
+            .Where(seen => seen.Strongest >= Level.Normal || !sagging.Exists(gear => gear.Seen.Contains(seen.Observation)))
             .ToList();
     }
+
+    /// <summary>The engine's weakness shows in gear, where it has something to drive.</summary>
+    private static Observed Sag(Step step, Evidence evidence, Roles roles) => new(
+        Observation.IdleSpeed,
+        [0, 1, 0, 0, 0],
+        true,
+        Sentences.IdleSags(roles.Name(step), roles.Of(step)!.Rpm!.Value, evidence.Engine.IdleRpm!.Min!.Value));
 
     /// <summary>In N it may idle well, and be pulled down by the converter alone.</summary>
     private static bool IsSagging(Measured? rpm, double? least) => rpm is not null && rpm.Value + rpm.Expanded < Sagging * least;

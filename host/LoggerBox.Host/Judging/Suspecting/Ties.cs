@@ -23,6 +23,14 @@ public static class Ties
         },
         new([Cause.ConverterReliefOpen, Cause.LubePlugMissing]),
 
+        // Nearly nothing in the converter: a pump that leaves no more at speed gives main far too little at idle.
+        new([Cause.ConverterReliefOpen, Cause.LubePlugMissing, Cause.PumpWorn])
+        {
+            OnlyWhereVeryLow = [Observation.ConverterHoldNeutral],
+            PartedWhereVeryLow = [Observation.MainIdleNeutral, Observation.MainIdleForward, Observation.MainIdleReverse],
+            PartedWhereOff = [Observation.MainHoldNeutral, Observation.MainHoldForward, Observation.MainHoldReverse],
+        },
+
         // Whatever keeps the oil in the converter: gauging the outlet as well as the inlet parts them.
         new([Cause.ConverterReliefClosed, Cause.CoolerRestricted]),
 
@@ -53,14 +61,15 @@ public static class Ties
         // An engine that gives too little and one that has to give too much elsewhere: run-up, drop and governed speed part them.
         new([Cause.EnginePowerLow, Cause.WorkHydraulicsLoading])
         {
-            PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
+            PartedWhereOff = [Observation.ReliefDrop],
+            PartedWhereTold = [Observation.GovernedSpeed],
         },
 
         // A stall that is low beside a sound governed speed: too little torque, or a governor that gives too little of it under load. The drop
         // over relief parts them, and so does a stall that is too low for any droop.
         new([Cause.EnginePowerLow, Cause.GovernorDroop])
         {
-            PartedWhereOff = [Observation.GovernedSpeed],
+            PartedWhereTold = [Observation.GovernedSpeed],
             PartedWhereSeen = [Observation.ReliefDrop],
             PartedWhereVeryLow = [Observation.StallForward, Observation.StallReverse],
             OnlyWhereOff = [Observation.StallForward, Observation.StallReverse],
@@ -70,7 +79,8 @@ public static class Ties
         new([Cause.EnginePowerLow, Cause.StatorSlipping])
         {
             OnlyWhereVeryLow = [Observation.StallForward, Observation.StallReverse],
-            PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
+            PartedWhereOff = [Observation.ReliefDrop],
+            PartedWhereTold = [Observation.GovernedSpeed],
             PartedWhereSeen = [Observation.RunUpTime],
         },
     ];
