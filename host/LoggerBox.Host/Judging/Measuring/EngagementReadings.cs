@@ -41,7 +41,9 @@ public static class EngagementReadings
 
     public static bool NeverFilled(IReadOnlyList<RecordedSession> sessions, Gear gear)
     {
-        var records = sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear)).ToList();
+        var records = sessions
+            .SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear && !MeasuredHold.IsCranking(record.SpeedTenths / 10.0)))
+            .ToList();
         return records.Count > 0 && records.All(record => record.NeverFilled);
     }
 
@@ -111,6 +113,6 @@ public static class EngagementReadings
 
     private static IEnumerable<EngagementRecord> Filled(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
         sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear))
-            .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 is > MeasuredHold.RunningRpm and < IdleCeilingRpm)
+            .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm && !MeasuredHold.IsCranking(record.SpeedTenths / 10.0))
             .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0);
 }

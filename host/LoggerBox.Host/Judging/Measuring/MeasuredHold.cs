@@ -36,10 +36,13 @@ public sealed record MeasuredHold(
     public bool IsOf(RecordedSession session) => ReferenceEquals(Session.Header, session.Header);
 
     /// <summary>Turned by its starter, or about to die: no pump gives what a limit means. No engine idles so low; common practice, no source.</summary>
-    public bool IsCranked => Rpm is { Value: > StoppedRpm and < RunningRpm };
+    public bool IsCranked => Rpm is { } rpm && IsCranking(rpm.Value);
 
     /// <summary>The hold with no more than what tells of the truck where the engine did not run: its speed.</summary>
     public MeasuredHold OfRunningEngine => IsCranked ? this with { Main = null, Clutch = null, Converter = null } : this;
+
+    /// <summary>Of a speed in rpm; 0 is a stopped engine, or a speed that nobody recorded.</summary>
+    public static bool IsCranking(double rpm) => rpm is > StoppedRpm and < RunningRpm;
 
     public Measured? Of(int channel) => channel switch
     {
