@@ -16,8 +16,6 @@ public sealed record MeasuredHold(
 {
     public const double RunningRpm = 300;
 
-    private const double StoppedRpm = 60;
-
     public Gear Gear => Record.Gear;
 
     /// <summary>The clutch hose was on the other gear's port.</summary>
@@ -42,7 +40,7 @@ public sealed record MeasuredHold(
     public MeasuredHold OfRunningEngine => IsCranked ? this with { Main = null, Clutch = null, Converter = null } : this;
 
     /// <summary>Of a speed in rpm; 0 is a stopped engine, or a speed that nobody recorded.</summary>
-    public static bool IsCranking(double rpm) => rpm is > StoppedRpm and < RunningRpm;
+    public static bool IsCranking(double rpm) => rpm is > 0 and < RunningRpm;
 
     public Measured? Of(int channel) => channel switch
     {

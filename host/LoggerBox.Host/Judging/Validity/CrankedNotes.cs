@@ -11,7 +11,7 @@ public static class CrankedNotes
     public const string Code = "engine-cranked";
 
     public static IEnumerable<ValidityNote> Of(StepReadings steps) => steps.All
-        .Where(hold => hold.IsCranked && hold.Step != Step.None && steps.Counts(hold))
+        .Where(hold => hold.IsCranked && hold.Step is not (Step.None or Step.Zero) && steps.Counts(hold))
         .DistinctBy(hold => hold.Step)
         .Select(hold => new ValidityNote(Code, ValidityEffect.Void, hold.Step, Sentences.EngineCranked(hold.Step, hold.Rpm!.Value)));
 }
