@@ -1,6 +1,4 @@
 using System.Linq;
-using LoggerBox.Host.Judging;
-using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
 using Xunit;
 

@@ -1,4 +1,4 @@
-using System.Linq;
+using System;
 using LoggerBox.Host.Judging;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
@@ -58,7 +58,7 @@ public sealed class TorqueOrGovernor
             .Set(Step.IdleForward, rpm: 560).Set(Step.IdleReverse, rpm: 562);
         var judgement = Judged.Of(session);
         Assert.All(judgement.Suspects, suspect => Assert.Contains(suspect.Code, new[] { "engine-power-low", "governor-droop", "work-hydraulics-loading" }));
-        Assert.Contains(judgement.Suspects[0].For, text => text.StartsWith("Idle in F 560 rpm (in N at least 690 rpm)", System.StringComparison.Ordinal));
+        Assert.Contains(judgement.Suspects[0].For, text => text.StartsWith("Idle in F 560 rpm (in N at least 690 rpm)", StringComparison.Ordinal));
         Assert.Equal(Verdict.Low, Judged.Check(judgement, "idle-F", "main").Verdict);
     }
 
