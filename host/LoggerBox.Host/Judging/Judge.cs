@@ -69,6 +69,7 @@ public static class Judge
             .Concat(SessionNotes.Of(evidence, unit))
             .Concat(Completeness.Notes(evidence))
             .Concat(SheetNotes.Of(evidence.Sheet))
+            .Concat(CrankedNotes.Of(evidence.Steps))
             .Concat(EngagementNotes.Of(evidence))
             .Concat(LoopNotes.Of(evidence))
             .Concat(MissedSteps.Notes(evidence))

@@ -39,6 +39,9 @@ public static class Sentences
     public static string DriveCut(Step step) =>
         $"No clutch pressure under full pedal at {Words.StepName(step)}: the brake may work the inching valve, or an interlock cut the drive. Hold the truck with the parking brake and repeat it.";
 
+    public static string EngineCranked(Step step, double rpm) =>
+        $"At {Words.StepName(step)} the engine turned at {Words.Rpm(rpm)}: it was cranked, or about to die. Its pressures are not judged. See why it does not run before anything else is measured.";
+
     public static string MorePlacesDamaged(int places) => $"{places} more places of the recording are damaged: fetch the session again, or record it again.";
 
     public static string SamplesOfHoldLost(Step step) =>
@@ -166,6 +169,8 @@ public static class Sentences
     public static string NormalAgainst(string reading) => $"{reading}: normal, and this cause moves it.";
 
     public static string Unexplained(string reading, Level level) => $"{reading}: {Words.LevelName(level)}, which this cause does not explain.";
+
+    public static string IdleSags(string step, double rpm, double least) => $"{Words.Capital(step)} {Words.Rpm(rpm)} (in N at least {Words.Rpm(least)})";
 
     public static string TwoStalls(string first, double one, string second, double other) => $"{Words.Capital(first)} {Words.Rpm(one)}, {second} {Words.Rpm(other)}";
 

@@ -58,14 +58,14 @@ internal static class GatesPage
         {
             if (state.Tick is null && !job.Release.IsReleased)
             {
-                WriteChoice(page, state, "gate-", "gate open");
+                WriteChoice(page, job, state, "gate-", "gate open");
                 continue;
             }
 
             bool isDone = state.Tick is not null;
             page.Open("div", isDone ? "gate done" : "gate").Element("span", isDone ? "✓" : "", "sign", ("aria-hidden", "true"));
             page.Open("span", "text").Element("strong", isDone ? "done " : "not ticked ").Text(state.Gate.Text).Close("span");
-            page.Element("span", ReleaseWords.Of(state), "remark").Close("div");
+            page.Element("span", ReleaseWords.Of(job, state), "remark").Close("div");
         }
 
         page.Close("fieldset");
@@ -84,7 +84,7 @@ internal static class GatesPage
         page.Open("fieldset").Element("legend", "Withdraw, with a name");
         foreach (GateState state in ticked)
         {
-            WriteChoice(page, state, "taken-", "taken");
+            WriteChoice(page, job, state, "taken-", "taken");
         }
 
         page.Close("fieldset");
@@ -92,12 +92,12 @@ internal static class GatesPage
         page.Open("p", "actions").Element("button", "Withdraw what is chosen", null, ("type", "submit"), ("name", ActField), ("value", Withdraw)).Close("p").Close("form").Close("details");
     }
 
-    private static void WriteChoice(Markup page, GateState state, string prefix, string look)
+    private static void WriteChoice(Markup page, Job job, GateState state, string prefix, string look)
     {
         string id = prefix + state.Gate.Code;
         page.Open("div", look).Open("input", null, ("type", "checkbox"), ("name", GateField), ("value", state.Gate.Code), ("id", id));
         page.Open("label", null, ("for", id)).Element("strong", state.Tick is null ? "open " : "").Text(state.Gate.Text).Close("label");
-        page.Element("span", ReleaseWords.Of(state), "remark").Close("div");
+        page.Element("span", ReleaseWords.Of(job, state), "remark").Close("div");
     }
 
     private static void WriteWho(Markup page, string prefix, string note)

@@ -109,7 +109,7 @@ public static class CheckList
             if (limit is { IsJudged: true })
             {
                 yield return LimitCheck.Of(
-                    StepCodes.Text(step), quantity, evidence.InSheetUnit(hold?.Of(channel)), evidence.Sheet.Unit.Code(), limit, isVoid || hold?.IsSaturated(channel) == true);
+                    StepCodes.Text(step), quantity, evidence.InSheetUnit(hold?.Of(channel)), evidence.Sheet.Unit.Code(), limit, isVoid || hold is { IsCranked: true } || hold?.IsSaturated(channel) == true);
             }
         }
     }

@@ -41,8 +41,8 @@ public static class EngagementReadings
 
     public static bool NeverFilled(IReadOnlyList<RecordedSession> sessions, Gear gear)
     {
-        var newest = sessions.LastOrDefault(session => session.Engagements.Any(record => GearOf(session, record) == gear));
-        return newest is not null && newest.Engagements.Where(record => GearOf(newest, record) == gear).All(record => record.NeverFilled);
+        var newest = sessions.LastOrDefault(session => Made(session, gear).Any());
+        return newest is not null && Made(newest, gear).All(record => record.NeverFilled);
     }
 
     /// <summary>Half of the time between two samples at each end, and as much again for the shape of the corner.</summary>
@@ -113,8 +113,12 @@ public static class EngagementReadings
     private static List<EngagementRecord> Filled(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
         sessions.Reverse().Select(session => Filled(session, gear, disturbed).ToList()).FirstOrDefault(filled => filled.Count > 0) ?? [];
 
+    // Of an engine that ran.
+    private static IEnumerable<EngagementRecord> Made(RecordedSession session, Gear gear) =>
+        session.Engagements.Where(record => GearOf(session, record) == gear && !MeasuredHold.IsCranking(record.SpeedTenths / 10.0));
+
     private static IEnumerable<EngagementRecord> Filled(RecordedSession session, Gear gear, bool disturbed) =>
-        session.Engagements.Where(record => GearOf(session, record) == gear)
+        Made(session, gear)
             .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm)
             .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0);
 }

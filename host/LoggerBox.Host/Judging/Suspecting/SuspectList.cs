@@ -63,10 +63,10 @@ public static class SuspectList
             .Concat(InOneSession(evidence, one => PressuresOverSpeed.Of(one, unit)))
             .Concat(InOneSession(evidence, one => DifferenceObservations.Of(one, new Roles(one.Steps), unit)))
             .Concat(InOneSession(evidence, one => [SpeedObservations.StallDifference(new Roles(one.Steps)), EngagementObservations.Difference(one)]))
-            .Concat(EngagementObservations.Of(evidence))
+            .Concat(EngagementObservations.Of(evidence, roles))
             .OfType<Observed>()
             .ToList();
-        observations = IdleSpeed.WithoutWhatItExplains(observations);
+        observations = IdleSpeed.WithoutWhatItExplains(observations, evidence, roles);
         var accusing = observations.Where(seen => seen.Accuses).ToList();
         if (accusing.Count == 0)
         {
