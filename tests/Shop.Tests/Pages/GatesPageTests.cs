@@ -16,7 +16,7 @@ public sealed class GatesPageTests(OpenShop shop, Browser browser)
         await using Visitor visitor = await browser.Visit(shop, "/job/J1");
         Assert.Contains("✕ NOT RELEASED", await visitor.Page.Locator(".release").InnerTextAsync());
         await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Gates and release" }).ClickAsync();
-        Assert.Contains("the demo", await visitor.Page.Locator(".gate", new() { HasText = "chocked" }).InnerTextAsync());
+        Assert.Contains("the demo", await visitor.Page.Locator(".gate", new() { HasText = "Every wheel that stays" }).InnerTextAsync());
         Assert.Contains("cardboard", await visitor.Page.Locator("main").InnerTextAsync());
         await visitor.FindNothingWrong();
     }
@@ -26,7 +26,7 @@ public sealed class GatesPageTests(OpenShop shop, Browser browser)
     {
         await using Visitor visitor = await browser.Visit(shop);
         await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "J5", Exact = true }).ClickAsync();
-        Assert.Equal(12, await visitor.Page.Locator(".gate").CountAsync());
+        Assert.Equal(13, await visitor.Page.Locator(".gate").CountAsync());
         await visitor.FindNothingWrong();
     }
 
@@ -37,28 +37,28 @@ public sealed class GatesPageTests(OpenShop shop, Browser browser)
         string[] listed = LoggerBoxCommand.Run("job", "show", "--archive", shop.Archive).Expect(0).Out.TrimEnd('\n').Split('\n');
         string job = listed[^1].Split(' ')[0];
         await using Visitor visitor = await browser.Visit(shop.Address, "/gates/" + job, scripts: false);
-        await visitor.Page.GetByLabel("Drive wheels clear").CheckAsync();
+        await visitor.Page.GetByLabel("oil level and temperature").CheckAsync();
         await visitor.Page.GetByLabel("Every wheel").CheckAsync();
         await visitor.Page.GetByLabel("Who looked").FillAsync("A. Fitter <b>");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Tick what is chosen" }).ClickAsync();
-        Assert.Contains("wants a note (which: on stands, or down)", await visitor.Page.Locator(".trouble").InnerTextAsync());
+        Assert.Contains("wants a note (level, temperature, and how they were read)", await visitor.Page.Locator(".trouble").InnerTextAsync());
 
         await visitor.Go("/gates/" + job);
-        await visitor.Page.GetByLabel("Drive wheels clear").CheckAsync();
+        await visitor.Page.GetByLabel("oil level and temperature").CheckAsync();
         await visitor.Page.GetByLabel("Who looked").FillAsync("A. Fitter <b>");
-        await visitor.Page.GetByLabel("Note").FillAsync("on stands");
+        await visitor.Page.GetByLabel("Note").FillAsync("full, 80 C, infrared");
         await visitor.Page.Keyboard.PressAsync("Enter");
-        ILocator stands = visitor.Page.Locator(".gate", new() { HasText = "Drive wheels clear" });
-        await Assertions.Expect(stands).ToContainTextAsync(new Regex(@"✓\s[\s\S]*A\. Fitter <b>, \d{4}-[^:]+:\d\d [^:]+:\d\d: on stands"), new() { UseInnerText = true });
+        ILocator oil = visitor.Page.Locator(".gate", new() { HasText = "oil level and temperature" });
+        await Assertions.Expect(oil).ToContainTextAsync(new Regex(@"✓\s[\s\S]*A\. Fitter <b>, \d{4}-[^:]+:\d\d [^:]+:\d\d: full, 80 C, infrared"), new() { UseInnerText = true });
 
-        await Assertions.Expect(stands).ToHaveClassAsync("gate done");
-        await Assertions.Expect(stands.Locator("input")).ToHaveCountAsync(0);
+        await Assertions.Expect(oil).ToHaveClassAsync("gate done");
+        await Assertions.Expect(oil.Locator("input")).ToHaveCountAsync(0);
 
         await visitor.Page.GetByText("Take a tick back").ClickAsync();
-        await visitor.Page.Locator(".withdraw").GetByLabel("Drive wheels clear").CheckAsync();
+        await visitor.Page.Locator(".withdraw").GetByLabel("oil level and temperature").CheckAsync();
         await visitor.Page.Locator(".withdraw").GetByLabel("Who looked").FillAsync("B. Smith");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Withdraw what is chosen" }).ClickAsync();
-        await Assertions.Expect(stands).ToContainTextAsync("open", new() { UseInnerText = true });
+        await Assertions.Expect(oil).ToContainTextAsync("open", new() { UseInnerText = true });
         Assert.Contains("NOT RELEASED", await visitor.Page.Locator(".release").InnerTextAsync());
     }
 

@@ -112,7 +112,7 @@ public sealed class SubjectPageTests(OpenShop shop, Browser browser)
 
         using HttpResponseMessage several = await client.GetAsync("/export/J3");
         Assert.Equal(HttpStatusCode.NotFound, several.StatusCode);
-        Assert.Contains("holds several sessions (S", WebUtility.HtmlDecode(await several.Content.ReadAsStringAsync()));
+        Assert.Contains("A table is of one recording, and job J", WebUtility.HtmlDecode(await several.Content.ReadAsStringAsync()));
         (await client.GetAsync("/export/S1")).EnsureSuccessStatusCode();
     }
 
