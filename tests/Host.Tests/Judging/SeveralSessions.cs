@@ -105,20 +105,36 @@ public sealed class SeveralSessions
     public void What_the_logger_warned_of_stands_on_the_first_page()
     {
         RecordedSession session = new TestSession().Build();
-        var warned = new RecordedSession
-        {
-            Header = session.Header,
-            Holds = session.Holds,
-            Engagements = session.Engagements,
-            RunUps = session.RunUps,
-            Events = [new EventRecord { Kind = EventKind.Cue, Value = (int)Cue.PressureTooLowToStall, Microseconds = 130_000_000 }],
-            End = session.End,
-        };
+        RecordedSession warned = Warned(session, Cue.PressureTooLowToStall, 130_000_000);
         string[] lines = [.. ReportWords.Outcome(Of(warned)).Lines];
         Assert.Contains(lines, line => line.StartsWith("Do NOT stall again: the logger warned", System.StringComparison.Ordinal));
         Assert.Contains("The logger warned: line pressure too low to stall (at 130 s, and 2 stalls after it).", lines);
         Assert.DoesNotContain(ReportWords.Outcome(Of(session)).Lines, line => line.Contains("stall again", System.StringComparison.Ordinal));
     }
+
+    /// <summary>Drive wheels in the air turn the pedal's work into nothing but speed: the logger's stall clock runs, and nobody stalled.</summary>
+    [Theory]
+    [InlineData(Step.HoldForward, Cue.StallStop, false)]
+    [InlineData(Step.HoldReverse, Cue.Overspeed, false)]
+    [InlineData(Step.StallForward, Cue.StallStop, true)]
+    [InlineData(Step.StallForward, Cue.Overspeed, true)]
+    public void A_stall_that_was_too_long_or_too_fast_is_told_where_it_was_one(Step step, Cue cue, bool isTold)
+    {
+        RecordedSession session = new TestSession().Build();
+        HoldRecord hold = session.Holds.Last(record => record.Step == step);
+        RecordedSession warned = Warned(session, cue, hold.StartMicroseconds + (hold.DurationMilliseconds * 500L));
+        Assert.Equal(isTold, Of(warned).Validity.Any(note => note.Code == GuardNotes.Warned));
+    }
+
+    private static RecordedSession Warned(RecordedSession session, Cue cue, long microseconds) => new()
+    {
+        Header = session.Header,
+        Holds = session.Holds,
+        Engagements = session.Engagements,
+        RunUps = session.RunUps,
+        Events = [new EventRecord { Kind = EventKind.Cue, Value = (int)cue, Microseconds = microseconds }],
+        End = session.End,
+    };
 
     private static Step[] WithEngine() =>
     [

@@ -14,6 +14,9 @@ public static class GuardNotes
     public const string NoStall = "no-more-stalls";
     public const string Warned = "logger-warned";
 
+    // To a hold and away from it.
+    private const double RunUpSeconds = 5;
+
     private static readonly Cue[] Guards = [Cue.PressureTooLowToStall, Cue.MainFarTooHigh, Cue.Overspeed, Cue.StallStop, Cue.DriveCut];
 
     private static readonly string[] Clutches =
@@ -36,12 +39,20 @@ public static class GuardNotes
 
         for (int i = 0; i < evidence.Sessions.Count; i++)
         {
-            string[] warnings = [.. Cues(evidence.Sessions[i]).GroupBy(one => (Cue)one.Value).Select(cue => Told(evidence, evidence.Sessions[i], [.. cue]))];
+            string[] warnings = [.. Cues(evidence.Sessions[i]).Where(one => !IsOnFreeWheels(evidence, evidence.Sessions[i], one)).GroupBy(one => (Cue)one.Value).Select(cue => Told(evidence, evidence.Sessions[i], [.. cue]))];
             if (warnings.Length > 0)
             {
                 yield return new ValidityNote(Warned, ValidityEffect.Note, Step.None, Sentences.InRecording(i, evidence.Sessions.Count) + Sentences.LoggerWarned(warnings));
             }
         }
+    }
+
+    // A logger that knows no set-up takes a hold at speed with free drive wheels for a stall that is too long and too fast, and rightly warns; once the hold has its name nothing was wrong.
+    private static bool IsOnFreeWheels(Evidence evidence, RecordedSession session, EventRecord cue)
+    {
+        double second = (cue.Microseconds - session.Header.StartMicroseconds) / 1e6;
+        return (Cue)cue.Value is Cue.StallStop or Cue.Overspeed && evidence.Steps.All.Any(hold => hold.IsOf(session) && (hold.Step is Step.HoldForward or Step.HoldReverse)
+            && second > hold.StartSeconds - RunUpSeconds && second < hold.StartSeconds + hold.DurationSeconds + RunUpSeconds);
     }
 
     private static string Told(Evidence evidence, RecordedSession session, EventRecord[] cues)
