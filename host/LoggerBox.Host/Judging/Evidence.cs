@@ -12,6 +12,8 @@ namespace LoggerBox.Host.Judging;
 /// <summary>All that a judgement rests on: the readings that count, the sheet, what the work order says.</summary>
 public sealed class Evidence
 {
+    private IReadOnlyList<Evidence>? bySession;
+
     public Evidence(IReadOnlyList<RecordedSession> sessions, DataSheet sheet, JobFacts facts, StepReadings steps)
     {
         Sessions = sessions;
@@ -46,7 +48,8 @@ public sealed class Evidence
     public double? AirCelsius => Facts.AirCelsius ?? Sheet.SiteAirCelsius;
 
     /// <summary>The evidence of each session by itself, newest first: a difference of two sessions is one of two states of the truck.</summary>
-    public IEnumerable<Evidence> BySession => Sessions.Count == 1 ? [this] : Sessions.Reverse().Select(session => new Evidence([session], Sheet, Facts, Steps.Of(session)));
+    public IReadOnlyList<Evidence> BySession =>
+        bySession ??= Sessions.Count == 1 ? [this] : [.. Sessions.Reverse().Select(session => new Evidence([session], Sheet, Facts, Steps.Of(session)))];
 
     /// <summary>A difference as the newest session that has it gives it.</summary>
     public T? Newest<T>(Func<Evidence, T?> difference)

@@ -95,7 +95,7 @@ public static class Judge
     private static IEnumerable<JudgedEngagement> Engagements(RecordedSession session) =>
         session.Engagements.Select(record => new JudgedEngagement(
             record.Gear,
-            (record.StartMicroseconds - session.Header.StartMicroseconds) / 1e6,
+            session.SecondsAt(record.StartMicroseconds),
             record.NeverFilled ? null : record.FillMilliseconds / 1000.0,
             record.NeverFilled ? null : record.RiseMilliseconds / 1000.0,
             record.NeverFilled ? null : record.TotalMilliseconds / 1000.0,

@@ -26,7 +26,7 @@ public sealed record MeasuredHold(
 
     public bool IsSaturated(int channel) => (Saturated >> channel & 1) != 0;
 
-    public double StartSeconds => (Record.StartMicroseconds - Session.Header.StartMicroseconds) / 1e6;
+    public double StartSeconds => Session.SecondsAt(Record.StartMicroseconds);
 
     public double DurationSeconds => Record.DurationMilliseconds / 1000.0;
 

@@ -50,14 +50,14 @@ public static class GuardNotes
     // A logger that knows no set-up takes a hold at speed with free drive wheels for a stall that is too long and too fast, and rightly warns; once the hold has its name nothing was wrong.
     private static bool IsOnFreeWheels(Evidence evidence, RecordedSession session, EventRecord cue)
     {
-        double second = (cue.Microseconds - session.Header.StartMicroseconds) / 1e6;
+        double second = session.SecondsAt(cue.Microseconds);
         return (Cue)cue.Value is Cue.StallStop or Cue.Overspeed && evidence.Steps.All.Any(hold => hold.IsOf(session) && (hold.Step is Step.HoldForward or Step.HoldReverse)
             && second > hold.StartSeconds - RunUpSeconds && second < hold.StartSeconds + hold.DurationSeconds + RunUpSeconds);
     }
 
     private static string Told(Evidence evidence, RecordedSession session, EventRecord[] cues)
     {
-        double first = (cues[0].Microseconds - session.Header.StartMicroseconds) / 1e6;
+        double first = session.SecondsAt(cues[0].Microseconds);
         var cue = (Cue)cues[0].Value;
         return Sentences.Warning(cue, first, cues.Length, cue == Cue.PressureTooLowToStall ? StallsAfter(evidence, session, first) : 0);
     }

@@ -96,7 +96,7 @@ public static class StallNotes
         {
             foreach (EventRecord stop in session.Events.Where(one => one.Kind == EventKind.Cue && (Cue)one.Value == Cue.StallStop))
             {
-                double at = (stop.Microseconds - session.Header.StartMicroseconds) / 1e6;
+                double at = session.SecondsAt(stop.Microseconds);
                 bool isRead = runs.Any(run => run.Parts[0].IsOf(session) && run.StartSeconds <= at && at <= run.EndSeconds + 1)
                     || evidence.Steps.All.Any(hold => hold.IsOf(session) && hold.Gear != Gear.Neutral
                         && hold.StartSeconds <= at && hold.StartSeconds + hold.DurationSeconds >= at - longest + Settling);
