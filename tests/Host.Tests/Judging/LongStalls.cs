@@ -1,4 +1,5 @@
 using System;
+using System.Collections;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging;
@@ -94,6 +95,39 @@ public sealed class LongStalls
         Assert.Equal(Step.StallForward, note.Step);
         Assert.Contains("never came to rest", note.Text, StringComparison.Ordinal);
         Assert.Empty(judgement.Suspects);
+    }
+
+    [Fact]
+    public void The_samples_around_a_stall_are_read_once_however_many_notes_rest_on_them()
+    {
+        int three = SamplesReadFor([(1.5, 3, 1796), (7, 2, 1770), (14, 3, 1560)]);
+        int two = SamplesReadFor([(1.5, 3, 1796), (14, 3, 1560)]);
+        Assert.Equal(1, three - two);
+    }
+
+    private static int SamplesReadFor((double At, double Seconds, double Rpm)[] holds)
+    {
+        RecordedSession made = Sagging(seconds: 18, holds);
+        CountedReads samples = new(made.Samples);
+        Of(new RecordedSession { Header = made.Header, Holds = made.Holds, Engagements = made.Engagements, RunUps = made.RunUps, End = made.End, Samples = samples });
+        return samples.Reads;
+    }
+
+    private sealed class CountedReads(IReadOnlyList<RecordedSample> samples) : IReadOnlyList<RecordedSample>
+    {
+        public int Reads { get; private set; }
+
+        public int Count => samples.Count;
+
+        public RecordedSample this[int index] => samples[index];
+
+        public IEnumerator<RecordedSample> GetEnumerator()
+        {
+            Reads++;
+            return samples.GetEnumerator();
+        }
+
+        IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
     }
 
     private static Judgement Of(RecordedSession session) => Judge.Of([session], TestSheet.Truck(), new JobFacts(), PressureUnit.Psi);

@@ -27,6 +27,8 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
 
     public double Seconds => EndSeconds - StartSeconds;
 
+    public bool IsOf(RecordedSession session) => Parts[0].IsOf(session);
+
     /// <summary>In order of time.</summary>
     public static IReadOnlyList<StallRun> Of(IReadOnlyList<MeasuredHold> holds)
     {
