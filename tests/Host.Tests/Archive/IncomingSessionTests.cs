@@ -73,14 +73,14 @@ public abstract class IncomingSessionTests : StoreTests
         const int Seed = 11;
         Random random = new(Seed);
         string id = Begin();
-        while (archive.Incoming.Missing(id).Count > 0)
+        for (int i = 0; i < 40; i++)
         {
             int start = random.Next(bytes.Length);
             archive.Incoming.StorePart(id, start, bytes[start..random.Next(start + 1, bytes.Length + 1)]);
-            archive.Incoming.StorePart(id, 0, bytes[..1]);
-            Assert.True(archive.Sessions.Find(id).Received <= bytes.Length, $"seed {Seed}: more stored than there is");
         }
 
+        archive.Incoming.StorePart(id, 0, bytes);
+        Assert.True(archive.Sessions.Find(id).Received == bytes.Length, $"seed {Seed}: some are stored twice");
         Assert.Equal(bytes, archive.Sessions.Bytes(archive.Incoming.Complete(id).Id));
     }
 

@@ -26,6 +26,9 @@ public sealed class StepReadings
 
     private readonly Dictionary<MeasuredHold, string> voids;
 
+    // Each hold asks which of its step counts, and a day has hundreds of holds.
+    private readonly Dictionary<Step, List<MeasuredHold>> goodBySteps = [];
+
     /// <param name="holds">In order of time.</param>
     /// <param name="stalls">The tries of a stall among them.</param>
     /// <param name="voids">Holds that a gate made void, with the gate's code.</param>
@@ -117,6 +120,17 @@ public sealed class StepReadings
     private static bool IsOutOfGear(MeasuredHold hold) => hold.Record.Gear == Gear.Neutral || !hold.Record.ClutchPressed;
 
     private List<MeasuredHold> AllGood(Step step)
+    {
+        if (!goodBySteps.TryGetValue(step, out List<MeasuredHold>? good))
+        {
+            good = FindGood(step);
+            goodBySteps.Add(step, good);
+        }
+
+        return good;
+    }
+
+    private List<MeasuredHold> FindGood(Step step)
     {
         var sound = All.Where(hold => hold.Step == step && !voids.ContainsKey(hold)).ToList();
         if (sound.Exists(hold => !hold.IsClutchHoseElsewhere))
