@@ -5,8 +5,9 @@ namespace LoggerBox.Protocol.Encoding
     /// <summary>A column's values at a time: the same values as one by one, and several times as fast. A day has millions.</summary>
     public sealed partial class ColumnCode
     {
-        // Below this more bytes are fetched: together, so that most values need none.
-        private const int FewBits = 32;
+        // So many bytes are fetched together, where there is room for them: most values need none.
+        private const int FetchedBytes = 4;
+        private const int FetchedBits = 8 * FetchedBytes;
 
         // A byte of ones: the code goes on, or is an escape.
         private const int TooManyOnes = 8;
@@ -49,13 +50,11 @@ namespace LoggerBox.Protocol.Encoding
             int row = from;
             for (; row < to; row++)
             {
-                if (left < FewBits)
+                if (left <= BitReader.WindowBits - FetchedBits && end - at >= FetchedBytes)
                 {
-                    while (left <= BitReader.WindowBits - 8 && at < end)
-                    {
-                        window |= (ulong)bytes[at++] << (BitReader.WindowBits - 8 - left);
-                        left += 8;
-                    }
+                    window |= (ulong)(((uint)bytes[at] << 24) | ((uint)bytes[at + 1] << 16) | ((uint)bytes[at + 2] << 8) | bytes[at + 3]) << (BitReader.WindowBits - FetchedBits - left);
+                    at += FetchedBytes;
+                    left += FetchedBits;
                 }
 
                 int ones = leadingOnes[(int)(window >> (BitReader.WindowBits - 8))];

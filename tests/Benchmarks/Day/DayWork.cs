@@ -52,7 +52,7 @@ internal sealed class DayWork(string path, string cause)
             Array.ConvertAll(sets, _ => (int)SampleSet.Missing),
             [new ChannelCalibration(), new ChannelCalibration(), new ChannelCalibration()],
             HasGear: false);
-        Check(ReplayRun.Capture(recording, new PlanRecord()).Length > sets.Length);
+        Check(SessionDecoder.Decode(ReplayRun.Capture(recording, new PlanRecord())).SampleSets == sets.Length);
     }
 
     private (Subject Subject, DataSheet Sheet) Subject()
