@@ -3,6 +3,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.IO;
 using System.Linq;
+using System.Threading;
 using System.Threading.Tasks;
 
 namespace LoggerBox.Benchmarks.StartUp;
@@ -16,21 +17,29 @@ internal sealed record ProgramRun(double FirstByte, double Seconds, long PeakKil
     {
         Stopwatch watch = Stopwatch.StartNew();
         using Process running = Process.Start(new ProcessStartInfo(program, words) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        Task<long> peak = Task.Run(() => Peak(running));
         int first = running.StandardOutput.Read();
         double firstByte = watch.Elapsed.TotalSeconds;
         Task<string> output = running.StandardOutput.ReadToEndAsync();
         Task<string> errors = running.StandardError.ReadToEndAsync();
-        long peak = 0;
-        while (!running.WaitForExit(1))
-        {
-            peak = Math.Max(peak, Peak(running.Id));
-        }
-
+        running.WaitForExit();
         double seconds = watch.Elapsed.TotalSeconds;
-        return new ProgramRun(firstByte, seconds, peak, (first < 0 ? "" : ((char)first).ToString()) + output.Result, errors.Result, running.ExitCode);
+        return new ProgramRun(firstByte, seconds, peak.Result, (first < 0 ? "" : ((char)first).ToString()) + output.Result, errors.Result, running.ExitCode);
     }
 
     // Counted by the system from the start on, so that the last look sees the highest of all but the last milliseconds.
+    private static long Peak(Process running)
+    {
+        long peak = 0;
+        while (!running.HasExited)
+        {
+            peak = Math.Max(peak, Peak(running.Id));
+            Thread.Sleep(1);
+        }
+
+        return peak;
+    }
+
     private static long Peak(int process)
     {
         try

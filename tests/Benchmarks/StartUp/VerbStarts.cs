@@ -23,10 +23,16 @@ internal static class VerbStarts
         string sheet = Directory.EnumerateFiles(demo, "*.toml").Single();
         string Out(string ending) => Path.Combine(demo, "out" + ending);
         program.Run("export", "J1", "--archive", archive, "--out", Out(".lbjob"));
+        foreach (string job in new[] { "J2", "J3" })
+        {
+            program.Run("job", "new", "--truck", "Sample truck", "--serial", "A1", "--sheet", sheet, "--archive", archive);
+            program.Run("job", "add", job, "S1", "--archive", archive);
+        }
+
         string[][] verbs =
         [
-            ["sessions"], ["job", "show", "J1"], ["job", "new", "--truck", "Sample truck", "--serial", "A1"], ["job", "add", "J2", "S1"],
-            ["job", "gate", "J2", "chocks", "--by", "A. Fitter"], ["job", "correct", "J2", "--hours", "1200", "--by", "A. Fitter"], ["job", "close", "J2", "--not-released"],
+            ["sessions"], ["job", "show", "J1"], ["job", "new", "--truck", "Sample truck", "--serial", "A2"], ["job", "add", "J4", "S1"],
+            ["job", "gate", "J4", "chocks", "--by", "A. Fitter"], ["job", "correct", "J4", "--hours", "1200", "--by", "A. Fitter"], ["job", "close", "J4", "--not-released"],
             ["judge", "J1"], ["compare", "S1", "S1", "--sheet", sheet], ["history", "A1"], ["look", "S1"],
             ["report", "J1", "--out", Out(".html")], ["report", "J1", "--out", Out(".pdf")],
             ["export", "S1", "--out", Out(".csv")], ["export", "S1", "--out", Out(".parquet")], ["import", Out(".lbjob")], ["sheet", "list"],
