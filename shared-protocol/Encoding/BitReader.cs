@@ -67,7 +67,7 @@ namespace LoggerBox.Protocol.Encoding
                     Fill();
                 }
 
-                int more = LeadingOnes[Window >> (WindowBits - 8)];
+                int more = LeadingOnes[(int)(Window >> (WindowBits - 8))];
                 if (ones + more >= limit)
                 {
                     Take(limit - ones);
