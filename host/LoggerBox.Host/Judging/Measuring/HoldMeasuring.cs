@@ -35,7 +35,10 @@ public static class HoldMeasuring
                 Speed(hold),
                 Pressure(session, hold, Channel.Main, zeros),
                 Pressure(session, hold, Channel.Clutch, zeros),
-                Pressure(session, hold, Channel.Converter, zeros)) { Zeros = zeros })
+                Pressure(session, hold, Channel.Converter, zeros))
+            {
+                Zeros = zeros,
+            })
             .ToList();
     }
 
