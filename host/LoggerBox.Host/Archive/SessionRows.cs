@@ -50,6 +50,9 @@ public sealed class SessionRows
     /// <exception cref="UserErrorException">There is no such session.</exception>
     public ArchivedSession Find(string id) => archive.Read(open => Find(open, id));
 
+    /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
+    public ArchivedSession FindWhole(string id) => Find(id) is var row && row.Complete ? row : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
+
     /// <exception cref="UserErrorException">There is no such session, it has arrived only in part, or the archive is damaged.</exception>
     public LoadedSession Load(string id)
     {
