@@ -1,15 +1,19 @@
 using System;
 using System.Diagnostics;
 using System.IO;
+using System.Threading;
+using System.Threading.Tasks;
 
 namespace LoggerBox.App.Console;
 
 /// <summary>
-/// How far something long is, on standard error: on a terminal one line that is drawn again and wiped at the end, else a plain line now and
-/// then. What is done within a second says nothing.
+/// How far something long is, on standard error: on a terminal one line that is drawn again and wiped by what comes next, else a plain line now
+/// and then. On a terminal what is not done at once says what it is, and after a second how far; elsewhere nothing is said of what is done in a second.
 /// </summary>
 internal sealed class ProgressLine
 {
+    // With the program's own start before it, less than a twentieth of a second. What is done sooner would only flash.
+    private static readonly TimeSpan AtOnce = TimeSpan.FromMilliseconds(25);
     private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan BetweenDrawings = TimeSpan.FromMilliseconds(200);
     private static readonly TimeSpan BetweenLines = TimeSpan.FromSeconds(5);
@@ -22,7 +26,9 @@ internal sealed class ProgressLine
     private readonly TextWriter error;
     private readonly bool redraws;
     private readonly Func<TimeSpan> clock;
+    private readonly Lock drawing = new();
 
+    private string? begun;
     private string? what;
     private TimeSpan began;
     private long atBeginning;
@@ -37,6 +43,16 @@ internal sealed class ProgressLine
         this.redraws = redraws;
         long start = Stopwatch.GetTimestamp();
         this.clock = clock ?? (() => Stopwatch.GetElapsedTime(start));
+    }
+
+    /// <summary>Something begins that may last: said in a moment, where a person looks and nothing else was printed till then.</summary>
+    public void Begin(string line)
+    {
+        if (redraws)
+        {
+            begun = line;
+            _ = Task.Delay(AtOnce).ContinueWith(_ => DrawBegun(), TaskScheduler.Default);
+        }
     }
 
     /// <param name="work">What is being done; another one begins its own time.</param>
@@ -60,22 +76,41 @@ internal sealed class ProgressLine
         double rate = (done - atBeginning) / since.TotalSeconds;
         double? left = rate > 0 ? (whole - done) / rate : null;
         string line = isBytes ? ProgressMessages.Bytes(work, done, whole, rate, left) : ProgressMessages.Share(work, done, whole, left);
-        Draw(line.Length > Widest ? line[..Widest] : line);
+        lock (drawing)
+        {
+            Draw(line);
+        }
     }
 
     /// <summary>What was done is done, or something else is to be said on the same terminal.</summary>
     public void Wipe()
     {
         what = null;
-        if (isDrawn)
+        lock (drawing)
         {
-            error.Write(WipeLine);
-            isDrawn = false;
+            begun = null;
+            if (isDrawn)
+            {
+                error.Write(WipeLine);
+                isDrawn = false;
+            }
+        }
+    }
+
+    private void DrawBegun()
+    {
+        lock (drawing)
+        {
+            if (begun is not null && !isDrawn)
+            {
+                Draw(begun);
+            }
         }
     }
 
     private void Draw(string line)
     {
+        line = line.Length > Widest ? line[..Widest] : line;
         if (redraws)
         {
             error.Write(WipeLine + line);
