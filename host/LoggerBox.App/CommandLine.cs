@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.CommandLine.Help;
 using System.CommandLine.Parsing;
 using System.IO;
+using System.Linq;
 using LoggerBox.App.Console;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
@@ -40,6 +41,11 @@ internal static class CommandLine
 
         return Guard(terminal, () =>
         {
+            if (!asksForHelp)
+            {
+                terminal.Progress.Begin(ProgressMessages.Begun(NameOf(parsed.CommandResult), parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(argument => argument.Tokens).Select(token => token.Value)));
+            }
+
             ParseResult run = words.Length == 0 ? root.Parse(["--help"]) : parsed;
             return run.Invoke(new InvocationConfiguration
             {
@@ -86,7 +92,6 @@ internal static class CommandLine
     private static int Say(Terminal terminal, string sentence, int status)
     {
         terminal.Out.Flush();
-        terminal.Progress.Wipe();
 
         // An address of an archive may have been typed where it does not belong, and its password must not stand on a screen.
         terminal.Error.WriteLine(PlaceWords.WithoutPassword(sentence));

@@ -1,5 +1,8 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
+using LoggerBox.Host.Archive;
 using LoggerBox.Host.Report;
 
 namespace LoggerBox.App;
@@ -7,6 +10,8 @@ namespace LoggerBox.App;
 /// <summary>How far something long is, in words.</summary>
 internal static class ProgressMessages
 {
+    public static string Begun(string verb, IEnumerable<string> subjects) => PlainText.Of(PlaceWords.WithoutPassword($"Working: {string.Join(' ', subjects.Prepend(verb))}"));
+
     public static string Reading(string file) => $"Reading {file}";
 
     public static string Capturing(string file) => $"Finding holds in {file}";

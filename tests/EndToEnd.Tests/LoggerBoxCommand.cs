@@ -38,9 +38,11 @@ internal static class LoggerBoxCommand
 
     public static string Executable { get; } = Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "loggerbox.exe" : "loggerbox");
 
-    public static CommandResult Run(params string[] words)
+    public static CommandResult Run(params string[] words) => RunIn("", words);
+
+    public static CommandResult RunIn(string folder, params string[] words)
     {
-        using Process process = Start(words);
+        using Process process = StartIn(folder, words);
         Task<string> output = process.StandardOutput.ReadToEndAsync();
         Task<string> error = process.StandardError.ReadToEndAsync();
         if (!process.WaitForExit(Patience))
@@ -52,13 +54,16 @@ internal static class LoggerBoxCommand
         return new CommandResult(process.ExitCode, output.Result, error.Result);
     }
 
-    public static Process Start(params string[] words)
+    public static Process Start(params string[] words) => StartIn("", words);
+
+    public static Process StartIn(string folder, params string[] words)
     {
         var start = new ProcessStartInfo(Executable, words)
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,
             RedirectStandardInput = true,
+            WorkingDirectory = folder,
         };
         start.Environment["DOTNET_NOLOGO"] = "1";
         Process process = Process.Start(start)!;

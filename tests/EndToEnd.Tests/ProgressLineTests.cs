@@ -88,6 +88,39 @@ public class ProgressLineTests
         Assert.Throws<InvalidOperationException>(() => line.During<int>("Judging job J1", () => throw new InvalidOperationException()));
     }
 
+    [Fact]
+    public void On_a_terminal_what_is_not_done_at_once_says_what_it_is()
+    {
+        using AwaitedWriter error = new();
+        var line = new ProgressLine(error, redraws: true);
+        line.Begin("Working: report J1");
+        Assert.True(error.IsWritten.Wait(TimeSpan.FromSeconds(30)));
+        line.Wipe();
+        Assert.Equal("\r\u001b[KWorking: report J1\r\u001b[K", error.ToString());
+    }
+
+    [Fact]
+    public void What_was_printed_before_takes_the_place_of_what_is_being_done()
+    {
+        using StringWriter error = new();
+        var line = new ProgressLine(error, redraws: true);
+        line.Begin("Working: sessions");
+        line.Wipe();
+        string atThatTime = error.ToString();
+        Thread.Sleep(100);
+        Assert.Equal(atThatTime, error.ToString());
+    }
+
+    [Fact]
+    public void In_a_pipe_nothing_is_said_at_the_beginning()
+    {
+        using StringWriter error = new();
+        var line = new ProgressLine(error, redraws: false);
+        line.Begin("Working: report J1");
+        Thread.Sleep(100);
+        Assert.Empty(error.ToString());
+    }
+
     private string Written(bool redraws, int milliseconds, int step)
     {
         now = TimeSpan.Zero;
@@ -101,5 +134,22 @@ public class ProgressLineTests
 
         line.Wipe();
         return error.ToString();
+    }
+
+    private sealed class AwaitedWriter : StringWriter
+    {
+        public ManualResetEventSlim IsWritten { get; } = new();
+
+        public override void Write(string? value)
+        {
+            base.Write(value);
+            IsWritten.Set();
+        }
+
+        protected override void Dispose(bool disposing)
+        {
+            IsWritten.Dispose();
+            base.Dispose(disposing);
+        }
     }
 }

@@ -62,7 +62,6 @@ internal sealed class CableFetch : IDisposable
             }
             catch (UserErrorException cut) when (line.WasCut && ++cutsWithoutProgress <= MostCutsWithoutProgress)
             {
-                terminal.Progress.Wipe();
                 terminal.Error.WriteLine(Messages.LineCut(port, last, LostLine.Patience.TotalSeconds));
                 notes.AddRange(download.Notes);
                 last = null;

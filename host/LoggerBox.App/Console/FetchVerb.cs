@@ -76,7 +76,6 @@ internal static class FetchVerb
     private static void Tell(
         Terminal terminal, ArchiveFile file, IReadOnlyList<TakenSession> sessions, IReadOnlyList<string> notes, bool json, Func<TakenSession, string> sentence)
     {
-        terminal.Progress.Wipe();
         foreach (string note in notes)
         {
             terminal.Error.WriteLine(note);

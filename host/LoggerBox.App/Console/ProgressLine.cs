@@ -2,15 +2,18 @@ using System;
 using System.Diagnostics;
 using System.IO;
 using System.Threading;
+using System.Threading.Tasks;
 
 namespace LoggerBox.App.Console;
 
 /// <summary>
-/// How far something long is, on standard error: on a terminal one line that is drawn again and wiped at the end, else a plain line now and
-/// then. What is done within a second says nothing.
+/// How far something long is, on standard error: on a terminal one line that is drawn again and wiped by what comes next, else a plain line now
+/// and then. On a terminal what is not done at once says what it is, and after a second how far; elsewhere nothing is said of what is done in a second.
 /// </summary>
 internal sealed class ProgressLine
 {
+    // With the program's own start before it, less than a twentieth of a second. What is done sooner would only flash.
+    private static readonly TimeSpan AtOnce = TimeSpan.FromMilliseconds(25);
     private static readonly TimeSpan Quiet = TimeSpan.FromSeconds(1);
     private static readonly TimeSpan BetweenDrawings = TimeSpan.FromMilliseconds(200);
     private static readonly TimeSpan BetweenLines = TimeSpan.FromSeconds(5);
@@ -25,6 +28,7 @@ internal sealed class ProgressLine
     private readonly bool redraws;
     private readonly Func<TimeSpan> clock;
 
+    private string? begun;
     private string? what;
     private TimeSpan began;
     private long atBeginning;
@@ -39,6 +43,16 @@ internal sealed class ProgressLine
         this.redraws = redraws;
         long start = Stopwatch.GetTimestamp();
         this.clock = clock ?? (() => Stopwatch.GetElapsedTime(start));
+    }
+
+    /// <summary>Something begins that may last: said in a moment, where a person looks and nothing else was printed till then.</summary>
+    public void Begin(string line)
+    {
+        if (redraws)
+        {
+            begun = line;
+            _ = Task.Delay(AtOnce).ContinueWith(_ => DrawBegun(), TaskScheduler.Default);
+        }
     }
 
     /// <param name="work">What is being done; another one begins its own time.</param>
@@ -86,6 +100,7 @@ internal sealed class ProgressLine
         lock (gate)
         {
             what = null;
+            begun = null;
             if (isDrawn)
             {
                 error.Write(WipeLine);
@@ -110,13 +125,24 @@ internal sealed class ProgressLine
         if (since >= Quiet && (shown is not TimeSpan last || now - last >= (redraws ? BetweenDrawings : BetweenLines)))
         {
             shown = now;
-            string line = words();
-            Draw(line.Length > Widest ? line[..Widest] : line);
+            Draw(words());
+        }
+    }
+
+    private void DrawBegun()
+    {
+        lock (gate)
+        {
+            if (begun is not null && !isDrawn)
+            {
+                Draw(begun);
+            }
         }
     }
 
     private void Draw(string line)
     {
+        line = line.Length > Widest ? line[..Widest] : line;
         if (redraws)
         {
             error.Write(WipeLine + line);

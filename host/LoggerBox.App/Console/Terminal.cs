@@ -11,13 +11,13 @@ internal sealed class Terminal
     private const int BrokenPipe = 32;
 
     /// <param name="redrawsErrors">Standard error is a terminal whose cursor can be moved.</param>
-    public Terminal(TextWriter output, TextWriter error, bool canDraw, bool colour, bool redrawsErrors)
+    public Terminal(Stream output, Stream error, bool canDraw, bool colour, bool redrawsErrors)
     {
-        Out = output;
-        Error = error;
+        Progress = new ProgressLine(Writer(error), redrawsErrors);
+        Out = Writer(new CleanLineStream(output, Progress));
+        Error = Writer(new CleanLineStream(error, Progress));
         CanDraw = canDraw;
         Colour = colour;
-        Progress = new ProgressLine(error, redrawsErrors);
     }
 
     public TextWriter Out { get; }
@@ -33,16 +33,17 @@ internal sealed class Terminal
 
     public static Terminal OfThisProcess()
     {
-        var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
         bool canMove = Environment.GetEnvironmentVariable("TERM") is not (null or "dumb");
         bool canDraw = !System.Console.IsOutputRedirected && canMove;
         return new Terminal(
-            new StreamWriter(System.Console.OpenStandardOutput(), utf8) { AutoFlush = true, NewLine = "\n" },
-            new StreamWriter(System.Console.OpenStandardError(), utf8) { AutoFlush = true, NewLine = "\n" },
+            System.Console.OpenStandardOutput(),
+            System.Console.OpenStandardError(),
             canDraw,
             canDraw && string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR")),
             redrawsErrors: !System.Console.IsErrorRedirected && canMove);
     }
 
     public static bool IsClosedPipe(IOException error) => (error.HResult & 0xffff) == BrokenPipe;
+
+    private static StreamWriter Writer(Stream stream) => new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = true, NewLine = "\n" };
 }

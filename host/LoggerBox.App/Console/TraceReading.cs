@@ -15,7 +15,6 @@ internal static class TraceReading
     {
         string name = Path.GetFileName(source.Path);
         Trace trace = TraceReader.Read(source, (done, whole) => terminal.Progress.Show(ProgressMessages.Reading(name), done, whole));
-        terminal.Progress.Wipe();
         foreach (string note in trace.Notes)
         {
             terminal.Error.WriteLine(note);
@@ -31,7 +30,6 @@ internal static class TraceReading
             counts.Calibrations,
             counts.HasGears);
         byte[] records = ReplayRun.Capture(recording, plan, row => terminal.Progress.Show(ProgressMessages.Capturing(name), row, trace.Count));
-        terminal.Progress.Wipe();
         return new SubjectRecording(trace.FileName, records, SessionDecoder.Decode(records).Session);
     }
 }

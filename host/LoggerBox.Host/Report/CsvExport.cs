@@ -12,8 +12,6 @@ namespace LoggerBox.Host.Report;
 /// <summary>A session as a trace file: what any program, this one too, reads again.</summary>
 public static class CsvExport
 {
-    private const int LongestNumber = 64;
-
     public static string Render(RecordedSession session, string title, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(session);
@@ -38,14 +36,20 @@ public static class CsvExport
     // A text of its own for each cell would be a million of them in an hour.
     private static void AppendCell(StringBuilder text, TableColumn column, int row)
     {
-        Span<char> cell = stackalloc char[LongestNumber];
         if (column is TextColumn words)
         {
             text.Append(words.Values[row]);
         }
-        else if (column is NumberColumn { Values: var values, Format: var format } && values[row] is double value)
+        else if (column is NumberColumn { Values: var values, Shown: var shown } && values[row] is double value)
         {
-            text.Append(value.TryFormat(cell, out int length, format, CultureInfo.InvariantCulture) ? cell[..length] : value.ToString(format, CultureInfo.InvariantCulture));
+            if (shown is Decimals decimals)
+            {
+                decimals.AppendTo(text, value);
+            }
+            else
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{value:R}");
+            }
         }
     }
 }

@@ -25,17 +25,17 @@ public static class ExportedTrace
         RecordedSample[] samples = [.. session.Samples];
         List<TableColumn> columns =
         [
-            new NumberColumn("time_s", [.. samples.Select(sample => (double?)((sample.Microseconds - zero) / 1e6))], "F6"),
-            new NumberColumn("rpm", [.. samples.Select(sample => sample.SpeedTenths == SampleSet.Missing ? null : (double?)(sample.SpeedTenths / 10.0))], "F1"),
+            new NumberColumn("time_s", [.. samples.Select(sample => (double?)((sample.Microseconds - zero) / 1e6))], new Decimals(6, AreKept: true)),
+            new NumberColumn("rpm", [.. samples.Select(sample => sample.SpeedTenths == SampleSet.Missing ? null : (double?)(sample.SpeedTenths / 10.0))], new Decimals(1, AreKept: true)),
         ];
 
         // Seven digits keep a count apart from its neighbours in every unit.
         columns.AddRange(Enumerable.Range(1, 3)
             .Where(channel => session.Header.Pressures[channel - 1].Kind != ChannelKind.None)
-            .Select(channel => new NumberColumn($"{PressureNames[channel - 1]}_{unit.Code()}", [.. samples.Select(sample => Pressure(sample, session.Header, channel, unit))], "0.######")));
+            .Select(channel => new NumberColumn($"{PressureNames[channel - 1]}_{unit.Code()}", [.. samples.Select(sample => Pressure(sample, session.Header, channel, unit))], new Decimals(6, AreKept: false))));
         AddSaid(columns, session, samples, EventKind.GearTag, said => new TextColumn("gear", [.. said.Select(code => code is int gear ? Words.GearCode((Gear)gear) : null)]));
         AddSaid(columns, session, samples, EventKind.StepMark, said => new TextColumn("step", [.. said.Select(code => code is int step and not 0 ? StepCodes.Text((Step)step) : null)]));
-        AddSaid(columns, session, samples, EventKind.OilTemperature, said => new NumberColumn("oil_C", [.. said.Select(tenths => tenths / 10.0)], "F1"));
+        AddSaid(columns, session, samples, EventKind.OilTemperature, said => new NumberColumn("oil_C", [.. said.Select(tenths => tenths / 10.0)], new Decimals(1, AreKept: true)));
         return columns;
     }
 

@@ -1,3 +1,4 @@
+using System;
 using System.Linq;
 
 namespace LoggerBox.Host.Report;
@@ -5,7 +6,22 @@ namespace LoggerBox.Host.Report;
 /// <summary>Text of others (sheets, customers, loggers) without what steers a terminal, breaks a line or turns the order of letters round.</summary>
 public static class PlainText
 {
-    public static string Of(string text) => text.Any(Steers) ? string.Concat(text.Select(letter => Steers(letter) ? ' ' : letter)) : text;
+    // Almost every text is as it was, and a page's curves are texts of many thousand letters.
+    public static string Of(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        foreach (char letter in text)
+        {
+            if (letter is < ' ' or > '~' && Steers(letter))
+            {
+                return Without(text);
+            }
+        }
+
+        return text;
+    }
+
+    private static string Without(string text) => string.Concat(text.Select(letter => Steers(letter) ? ' ' : letter));
 
     private static bool Steers(char letter) => char.IsControl(letter) || IsDirection(letter) || letter is '\u2028' or '\u2029';
 

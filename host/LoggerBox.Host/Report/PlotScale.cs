@@ -32,7 +32,8 @@ internal static class PlotScale
     /// <summary>Ignition noise makes single wild samples; they are drawn up to the frame, and do not flatten the rest.</summary>
     private static double Highest(TraceCurve curve)
     {
-        double[] highs = [.. curve.Points.Select(point => point.High).Order()];
+        double[] highs = [.. curve.Points.Select(point => point.High)];
+        Array.Sort(highs);
         return Math.Max(1e-3, Math.Min(highs[^1], 1.25 * highs[(int)(0.98 * (highs.Length - 1))]));
     }
 }

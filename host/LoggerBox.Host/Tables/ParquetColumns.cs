@@ -57,7 +57,7 @@ internal static class ParquetColumns
             }
         }
 
-        return IsNumber(field) ? new NumberColumn(field.Name, numbers, "R") : new TextColumn(field.Name, texts);
+        return IsNumber(field) ? new NumberColumn(field.Name, numbers) : new TextColumn(field.Name, texts);
     }
 
     private static bool IsNumber(DataField field) => !field.IsArray

@@ -6,6 +6,6 @@ namespace LoggerBox.Host.Tables;
 public abstract record TableColumn(string Name);
 
 /// <param name="Format">How many places a number deserves where it is written as text.</param>
-public sealed record NumberColumn(string Name, IReadOnlyList<double?> Values, string Format) : TableColumn(Name);
+public sealed record NumberColumn(string Name, IReadOnlyList<double?> Values, Decimals? Shown = null) : TableColumn(Name);
 
 public sealed record TextColumn(string Name, IReadOnlyList<string?> Values) : TableColumn(Name);

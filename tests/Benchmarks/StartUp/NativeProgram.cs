@@ -28,6 +28,21 @@ internal sealed class NativeProgram
 
     public ProgramRun Run(params string[] words) => ProgramRun.Of(path, words);
 
+    /// <summary>Seconds until a person at a terminal sees something; `script` gives the terminal, and takes some milliseconds of it.</summary>
+    public double FirstOnTerminal(params string[] words)
+    {
+        string command = string.Join(' ', words.Prepend(path).Select(word => $"'{word}'"));
+        ProcessStartInfo start = new("script", ["-qec", command, "/dev/null"]) { RedirectStandardOutput = true, RedirectStandardInput = true };
+        start.Environment["TERM"] = "xterm";
+        Stopwatch watch = Stopwatch.StartNew();
+        using Process script = Process.Start(start)!;
+        script.StandardOutput.Read();
+        double seconds = watch.Elapsed.TotalSeconds;
+        script.StandardOutput.ReadToEnd();
+        script.WaitForExit();
+        return seconds;
+    }
+
     /// <summary>One that goes on until it is ended; what it says first, and how long that took.</summary>
     public (Process Running, string Line, double Seconds) Begin(params string[] words)
     {

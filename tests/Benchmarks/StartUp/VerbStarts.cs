@@ -52,6 +52,12 @@ internal static class VerbStarts
             yield return Middle(program, Name(verb), () => verb);
         }
 
+        foreach (string[] verb in new string[][] { ["report", "J1", "--out", Out(".html")], ["report", "J1", "--out", Out(".pdf")], ["export", "S1", "--out", Out(".csv")], ["export", "S1", "--out", Out(".parquet")] })
+        {
+            double[] seconds = [.. Enumerable.Range(0, Runs).Select(_ => program.FirstOnTerminal([.. verb, "--archive", archive])).Order()];
+            yield return new VerbStart(Name(verb) + ", on a terminal", seconds[Runs / 2]);
+        }
+
         foreach (VerbStart start in WithLogger(program, archive, sheet))
         {
             yield return start;

@@ -158,7 +158,7 @@ public class FrameTests
     }
 
     [Fact]
-    public void The_readme_shows_this_screen() => Assert.Contains(Stall, Edged(File.ReadAllLines(Readme())), StringComparison.Ordinal);
+    public void The_readme_shows_this_screen() => Assert.Contains(Stall, Edged(File.ReadAllLines(Readme.Fence.Page)), StringComparison.Ordinal);
 
     [Fact]
     public void A_plain_line_says_the_same() => Assert.Equal(
@@ -183,15 +183,4 @@ public class FrameTests
     private static string Text(WatchView view, int width, int height) => Edged(Frame.Lines(view, width, height));
 
     private static string Edged(IEnumerable<string> lines) => string.Join('\n', lines.Select(line => "|" + line));
-
-    private static string Readme()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "README.md")))
-        {
-            folder = folder.Parent;
-        }
-
-        return Path.Combine(folder!.FullName, "README.md");
-    }
 }

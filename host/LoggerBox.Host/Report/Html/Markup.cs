@@ -1,8 +1,8 @@
 using System;
-using System.Globalization;
 using System.Linq;
 using System.Net;
 using System.Text;
+using LoggerBox.Host.Tables;
 
 namespace LoggerBox.Host.Report.Html;
 
@@ -12,6 +12,8 @@ namespace LoggerBox.Host.Report.Html;
 /// </summary>
 public sealed class Markup
 {
+    private static readonly Decimals Coordinate = new(2, AreKept: false);
+
     private readonly StringBuilder page = new();
 
     public Markup Open(string element, string? style = null, params (string Name, string Value)[] attributes)
@@ -69,7 +71,10 @@ public sealed class Markup
     }
 
     /// <summary>A coordinate in a drawing.</summary>
-    public static string Number(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
+    public static string Number(double value) => Coordinate.Of(value);
+
+    /// <summary>The same, for the long paths of curves.</summary>
+    public static void AppendNumber(StringBuilder path, double value) => Coordinate.AppendTo(path, value);
 
     public override string ToString() => page.ToString();
 

@@ -91,10 +91,14 @@ internal static class TracePlot
         foreach ((double second, double low, double high) in curve.Points)
         {
             bool joined = second - last <= curve.Gap;
-            path.Append(joined ? 'L' : 'M').Append(Markup.Number(x(second))).Append(' ').Append(Markup.Number(y(low)));
+            path.Append(joined ? 'L' : 'M');
+            Markup.AppendNumber(path, x(second));
+            path.Append(' ');
+            Markup.AppendNumber(path, y(low));
             if (high > low)
             {
-                path.Append('V').Append(Markup.Number(y(high)));
+                path.Append('V');
+                Markup.AppendNumber(path, y(high));
             }
 
             last = second;
