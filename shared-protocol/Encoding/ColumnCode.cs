@@ -33,9 +33,8 @@ namespace LoggerBox.Protocol.Encoding
 
         private readonly Predictor predictor;
 
-        // By the parameter: up to this folded error none is a jump, and a value is written the short way.
+        // By the parameter: up to this folded error none is a jump.
         private readonly int[] mostCalm;
-        private readonly int[] mostUsual;
         private int parameter;
         private int mean;
         private bool isMissing;
@@ -45,7 +44,6 @@ namespace LoggerBox.Protocol.Encoding
         {
             this.predictor = predictor;
             mostCalm = CalmErrors(predictor.Jumps);
-            mostUsual = UsualErrors(mostCalm);
         }
 
         public void Begin()

@@ -117,19 +117,11 @@ namespace LoggerBox.BoardParts.Operation
         // What has just ended counts: it is named over some sets.
         private void AnswerMissing(long now)
         {
-            if (!_isMissingAsked)
+            if (_isMissingAsked && !_engine.IsNaming)
             {
-                return;
+                _isMissingAsked = false;
+                SayMissing(now);
             }
-
-            if (_engine.IsNaming)
-            {
-                _engine.NameSoon();
-                return;
-            }
-
-            _isMissingAsked = false;
-            SayMissing(now);
         }
 
         private void SayMissing(long now) => Tell(_engine.StepsMissing == 0 ? Cue.AllCaptured : Cue.StepsMissing, _engine.StepsMissing, now);

@@ -79,11 +79,7 @@ namespace LoggerBox.Capture.Speed
             }
             else
             {
-                if (passed != usualPoll)
-                {
-                    usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
-                }
-
+                usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
                 if (fresh != 0 && passed > 0 && Possible(fresh, passed))
                 {
                     TakeEdge(fresh, microseconds, passed);
@@ -148,8 +144,15 @@ namespace LoggerBox.Capture.Speed
 
         private void TakeBack(long fresh)
         {
-            edges.CountAsSeen();
+            for (int back = edges.Held - 1; back >= 0; back--)
+            {
+                int i = edges.Back(back);
+                edges.Counts[i] = edges.Seen[i];
+            }
+
             counted = seen - fresh;
+            longer.TakeAgain();
+            shorter.TakeAgain();
         }
 
         // The last edge and this one are the only ones that are still believed.

@@ -49,8 +49,7 @@ internal static class FoundHolds
 
             if (clean.Add(sample) && bins.Add(clean.Latest))
             {
-                finder.Take(bins.Completed);
-                finder.Look();
+                finder.Add(bins.Completed);
                 Measure(finder, channel, found);
             }
         }
