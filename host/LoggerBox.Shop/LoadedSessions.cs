@@ -22,7 +22,8 @@ internal sealed class LoadedSessions
         return (found.Session, found.Pyramid.Result);
     }
 
-    public bool Holds(ArchiveFile file, string id) => recent.Holds(Content.Of(file.Sessions.Find(id)));
+    /// <summary>The archive is asked only about one that is here: a list asks for all.</summary>
+    public bool Holds(ArchiveFile file, string id) => recent.Holds(known => known.Id == id) && recent.Holds(Content.Of(file.Sessions.Find(id)).Equals);
 
     private Kept Find(ArchiveFile file, string id)
     {

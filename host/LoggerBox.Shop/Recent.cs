@@ -15,12 +15,12 @@ internal sealed class Recent<TKey, [DynamicallyAccessedMembers(DynamicallyAccess
     private readonly Lock gate = new();
     private readonly LinkedList<(TKey Key, Lazy<TValue> Value)> kept = [];
 
-    /// <summary>It is made, or being made.</summary>
-    public bool Holds(TKey key)
+    /// <summary>One like this is made, or being made.</summary>
+    public bool Holds(Func<TKey, bool> isSought)
     {
         lock (gate)
         {
-            return kept.Any(known => known.Key.Equals(key));
+            return kept.Any(known => isSought(known.Key));
         }
     }
 

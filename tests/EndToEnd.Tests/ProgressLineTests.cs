@@ -100,6 +100,17 @@ public class ProgressLineTests
     }
 
     [Fact]
+    public void What_is_being_done_is_still_said_when_a_part_of_it_is_done()
+    {
+        using AwaitedWriter error = new();
+        var line = new ProgressLine(error, redraws: true);
+        line.Begin("Working: report J1");
+        Assert.Equal(42, line.During("Judging job J1", () => 42));
+        Assert.True(error.IsWritten.Wait(TimeSpan.FromSeconds(30)));
+        Assert.Equal("\r\u001b[KWorking: report J1", error.ToString());
+    }
+
+    [Fact]
     public void What_was_printed_before_takes_the_place_of_what_is_being_done()
     {
         using StringWriter error = new();

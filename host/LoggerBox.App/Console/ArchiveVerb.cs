@@ -25,12 +25,10 @@ internal static class ArchiveVerb
                 damages.Add(damage);
                 if (!line.GetValue(json))
                 {
-                    terminal.Progress.Wipe();
                     terminal.Out.WriteLine($"{damage.Where}: {damage.What}");
                 }
             }
 
-            terminal.Progress.Wipe();
             if (line.GetValue(json))
             {
                 ListingJson.WriteArray(terminal.Out, damages, static (writer, damage) =>

@@ -79,18 +79,18 @@ internal sealed class ProgressLine
     }
 
     /// <summary>Does such work, and shows meanwhile that it goes on.</summary>
-    public T During<T>(string what, Func<T> work)
+    public T During<T>(string words, Func<T> work)
     {
-        Show(what);
+        Show(words);
         try
         {
             TimeSpan between = redraws ? BetweenDrawings : BetweenLines;
-            using var ticks = new Timer(_ => Show(what), null, between, between);
+            using var ticks = new Timer(_ => Show(words), null, between, between);
             return work();
         }
         finally
         {
-            Wipe();
+            EndWork();
         }
     }
 
@@ -101,11 +101,33 @@ internal sealed class ProgressLine
         {
             what = null;
             begun = null;
-            if (isDrawn)
+            Erase();
+        }
+    }
+
+    // A part of what was begun is done: the line of the whole comes back where one stood, or is still to come.
+    private void EndWork()
+    {
+        lock (gate)
+        {
+            what = null;
+            if (isDrawn && begun is not null)
             {
-                error.Write(WipeLine);
-                isDrawn = false;
+                Draw(begun);
             }
+            else
+            {
+                Erase();
+            }
+        }
+    }
+
+    private void Erase()
+    {
+        if (isDrawn)
+        {
+            error.Write(WipeLine);
+            isDrawn = false;
         }
     }
 

@@ -51,7 +51,7 @@ public sealed class SessionRows
     public ArchivedSession Find(string id) => archive.Read(open => Find(open, id));
 
     /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
-    public ArchivedSession FindWhole(string id) => Find(id) is var row && row.Complete ? row : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
+    public ArchivedSession FindWhole(string id) => Whole(Find(id));
 
     /// <exception cref="UserErrorException">There is no such session, it has arrived only in part, or the archive is damaged.</exception>
     public LoadedSession Load(string id)
@@ -76,9 +76,11 @@ public sealed class SessionRows
 
     private byte[] Bytes(DbConnection open, ArchivedSession row)
     {
-        byte[] bytes = row.Complete ? BytesAsTheyAre(open, row) : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
+        byte[] bytes = BytesAsTheyAre(open, Whole(row));
         return Castagnoli.Of(bytes) == row.Crc ? bytes : throw ArchiveErrors.DamagedSession(archive.Path, row.Id);
     }
+
+    private ArchivedSession Whole(ArchivedSession row) => row.Complete ? row : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
 
     private byte[] BytesAsTheyAre(DbConnection open, ArchivedSession row) => SessionParts.Load(open, RowOf(open, row.Id), row.Length) ?? [];
 

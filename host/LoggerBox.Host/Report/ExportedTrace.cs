@@ -19,13 +19,11 @@ public static class ExportedTrace
     public static IReadOnlyList<TableColumn> Columns(RecordedSession session, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(session);
-        long zero = session.Header.StartMicroseconds;
-
         // They are read from the session's bytes each time that somebody looks.
         RecordedSample[] samples = [.. session.Samples];
         List<TableColumn> columns =
         [
-            new NumberColumn("time_s", [.. samples.Select(sample => (double?)((sample.Microseconds - zero) / 1e6))], new Decimals(6, AreKept: true)),
+            new NumberColumn("time_s", [.. samples.Select(sample => (double?)session.SecondsAt(sample.Microseconds))], new Decimals(6, AreKept: true)),
             new NumberColumn("rpm", [.. samples.Select(sample => sample.SpeedTenths == SampleSet.Missing ? null : (double?)(sample.SpeedTenths / 10.0))], new Decimals(1, AreKept: true)),
         ];
 

@@ -55,8 +55,7 @@ internal sealed record PlotWindow(
     /// <summary>Of each gear the one whose time was judged; without a judged one, the longest.</summary>
     private static IEnumerable<JudgedEngagement> Engagements(RecordedSession session, Judgement judgement)
     {
-        long zero = session.Header.StartMicroseconds;
-        bool IsHere(JudgedEngagement one) => session.Engagements.Any(record => Math.Abs((record.StartMicroseconds - zero) / 1e6 - one.StartSeconds) < 1e-6);
+        bool IsHere(JudgedEngagement one) => session.Engagements.Any(record => Math.Abs(session.SecondsAt(record.StartMicroseconds) - one.StartSeconds) < 1e-6);
         foreach ((Gear gear, string step) in ((Gear, string)[])[(Gear.Forward, "engage-F"), (Gear.Reverse, "engage-R")])
         {
             double? judged = judgement.Checks.FirstOrDefault(check => check.Step == step)?.Value;

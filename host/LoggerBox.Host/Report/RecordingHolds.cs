@@ -15,9 +15,8 @@ public static class RecordingHolds
     {
         ArgumentNullException.ThrowIfNull(session);
         ArgumentNullException.ThrowIfNull(judgement);
-        long zero = session.Header.StartMicroseconds;
         bool IsHere(JudgedHold hold) => session.Holds.Any(record =>
-            Math.Abs((record.StartMicroseconds - zero) / 1e6 - hold.StartSeconds) < 1e-6 && Math.Abs(record.DurationMilliseconds / 1e3 - hold.DurationSeconds) < 1e-6);
+            Math.Abs(session.SecondsAt(record.StartMicroseconds) - hold.StartSeconds) < 1e-6 && Math.Abs(record.DurationMilliseconds / 1e3 - hold.DurationSeconds) < 1e-6);
         return [.. judgement.Holds.Where(hold => hold.Counts && IsHere(hold))];
     }
 

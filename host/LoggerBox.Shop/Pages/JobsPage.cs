@@ -56,7 +56,7 @@ internal static class JobsPage
             page.Close("th").Open("td").Element("strong", job.Details.Truck.Length == 0 ? "not named" : job.Details.Truck).Own("<br>");
             page.Element("span", job.Details.Serial, "serial").Close("td");
             page.Element("td", job.Details.Complaint);
-            WriteOutcome(page, job, outcome(job), asked.Contains(job.Id));
+            WriteOutcome(page, job, outcome, asked.Contains(job.Id));
             page.Element("td", When(job.Opened), "when");
             page.Element("td", ReleaseWords.State(job)).Close("tr");
         }
@@ -65,9 +65,9 @@ internal static class JobsPage
     }
 
     /// <summary>What somebody found counts more than what the test made likely.</summary>
-    private static void WriteOutcome(Markup page, Job job, string? outcome, bool isAsked)
+    private static void WriteOutcome(Markup page, Job job, Func<Job, string?> outcome, bool isAsked)
     {
-        string words = job.Cause.Length > 0 ? $"Found: {job.Cause}" : outcome ?? "";
+        string words = job.Cause.Length > 0 ? $"Found: {job.Cause}" : outcome(job) ?? "";
         (string, string)[] later = words.Length == 0 && isAsked ? [("data-outcome", job.Id)] : [];
         page.Element("td", words, "comes", later);
     }

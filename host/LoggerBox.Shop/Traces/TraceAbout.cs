@@ -17,9 +17,8 @@ internal sealed record TraceAbout(double From, double To, string Unit, string Un
     {
         Judgement judgement = judged.Judgement;
         RecordedSession recorded = judged.Subject.Recordings.First(recording => recording.Row!.Id == session).Session;
-        long zero = recorded.Header.StartMicroseconds;
         (double from, double to) = recorded.Samples is [var first, .., var last]
-            ? ((first.Microseconds - zero) / 1e6, (last.Microseconds - zero) / 1e6)
+            ? (recorded.SecondsAt(first.Microseconds), recorded.SecondsAt(last.Microseconds))
             : (0, 0);
         return new TraceAbout(
             from, to, judgement.Unit.Code(), Figure.Unit(judgement.Unit), [.. RecordingHolds.Of(recorded, judgement).OrderBy(hold => hold.StartSeconds).Select((hold, index) => Of(index + 1, hold, judgement))]);

@@ -29,13 +29,17 @@ internal static class VerbStarts
             program.Run("job", "add", job, "S1", "--archive", archive);
         }
 
+        string[][] papers =
+        [
+            ["report", "J1", "--out", Out(".html")], ["report", "J1", "--out", Out(".pdf")],
+            ["export", "S1", "--out", Out(".csv")], ["export", "S1", "--out", Out(".parquet")],
+        ];
         string[][] verbs =
         [
             ["sessions"], ["job", "show", "J1"], ["job", "new", "--truck", "Sample truck", "--serial", "A2"], ["job", "add", "J4", "S1"],
             ["job", "gate", "J4", "chocks", "--by", "A. Fitter"], ["job", "correct", "J4", "--hours", "1200", "--by", "A. Fitter"], ["job", "close", "J4", "--not-released"],
             ["judge", "J1"], ["compare", "S1", "S1", "--sheet", sheet], ["history", "A1"], ["look", "S1"],
-            ["report", "J1", "--out", Out(".html")], ["report", "J1", "--out", Out(".pdf")],
-            ["export", "S1", "--out", Out(".csv")], ["export", "S1", "--out", Out(".parquet")], ["import", Out(".lbjob")], ["sheet", "list"],
+            .. papers, ["import", Out(".lbjob")], ["sheet", "list"],
             ["archive", "check"], ["archive", "backup", Out(".copy")],
         ];
         foreach (string[] verb in verbs)
@@ -52,7 +56,7 @@ internal static class VerbStarts
             yield return Middle(program, Name(verb), () => verb);
         }
 
-        foreach (string[] verb in new string[][] { ["report", "J1", "--out", Out(".html")], ["report", "J1", "--out", Out(".pdf")], ["export", "S1", "--out", Out(".csv")], ["export", "S1", "--out", Out(".parquet")] })
+        foreach (string[] verb in papers)
         {
             double[] seconds = [.. Enumerable.Range(0, Runs).Select(_ => program.FirstOnTerminal([.. verb, "--archive", archive])).Order()];
             yield return new VerbStart(Name(verb) + ", on a terminal", seconds[Runs / 2]);

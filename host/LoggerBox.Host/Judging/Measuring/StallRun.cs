@@ -59,7 +59,7 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
         double end = hold.StartSeconds + hold.DurationSeconds;
         long from = hold.Record.StartMicroseconds;
         IReadOnlyList<RecordedSample> samples = hold.Session.Samples;
-        int middle = FirstAt(samples, from);
+        int middle = hold.Session.IndexAt(from);
         if (hold.Rpm is not { } rpm || middle == samples.Count || samples[middle].Microseconds > from + FarthestMicroseconds)
         {
             return new StallRun(start, end, [hold]);
@@ -93,19 +93,5 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
         }
 
         return at;
-    }
-
-    // Samples lie in order of time.
-    private static int FirstAt(IReadOnlyList<RecordedSample> samples, long microseconds)
-    {
-        int low = 0;
-        int high = samples.Count;
-        while (low < high)
-        {
-            int middle = low + ((high - low) / 2);
-            (low, high) = samples[middle].Microseconds < microseconds ? (middle + 1, high) : (low, middle);
-        }
-
-        return low;
     }
 }
