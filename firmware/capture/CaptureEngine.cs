@@ -29,6 +29,9 @@ namespace LoggerBox.Capture
         private const int BinsUntilCaptured = 15;
         private const int BinsASecond = 5;
 
+        private const int PartsOfBin = 2;
+        private const int MostBinWaits = 2;
+
         private readonly IBoard _board;
         private readonly RecordLog _log;
         private readonly PlanRecord _plan;
@@ -39,7 +42,7 @@ namespace LoggerBox.Capture
         private readonly CleanSamples _clean;
         private readonly BinAverager _bins = new BinAverager();
         private readonly FineTrace _speed = new FineTrace();
-        private readonly QuickSpeed _quick = new QuickSpeed();
+        private readonly FineTrace _clutch = new FineTrace();
         private readonly HoldFinder _holds;
         private readonly SessionHolds _session;
         private readonly EngagementWatch _engagements;
@@ -55,7 +58,10 @@ namespace LoggerBox.Capture
         private int _binsOpen;
         private int _holdSpeed;
         private bool _hasBegun;
-        private bool _hasBin;
+
+        // Parts of the newest bin's following that are left, and sets that have put them off.
+        private int _binParts;
+        private int _binWaited;
 
         public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
         {
@@ -67,7 +73,7 @@ namespace LoggerBox.Capture
             _clean = new CleanSamples(header);
             _holds = new HoldFinder(header);
             _session = new SessionHolds(plan, header);
-            _engagements = new EngagementWatch(header);
+            _engagements = new EngagementWatch(_clutch, header);
             _loops = new LoopWatch(_clean);
             _tags = new Tags(board, log);
             _cues = new CueGiver(board, _tags, _live);
@@ -112,32 +118,40 @@ namespace LoggerBox.Capture
                 Begin(now);
             }
 
-            bool hadBin = _hasBin;
-            if (hadBin)
-            {
-                FollowBin();
-            }
-
             _sample.Microseconds = now;
             _board.Read(_sample);
-            _quick.Add(_sample.QuickSpeed);
-            _tags.Read(now);
-            _recorder.Add(_sample);
-            if (now - _last > ForgetMicroseconds)
+            int spent = 0;
+            if (_recorder.Add(_sample))
             {
-                BridgeGap(now);
-                _spare.MayBeDue = true;
+                // What was tagged meanwhile is read with the next set: this one has enough to do.
+                spent = SpareTime.OfAll;
+                TakeGap(now);
             }
-
-            if (_tags.HasChanged)
+            else
             {
-                FollowTags(now);
-                _spare.MayBeDue = true;
+                _tags.Read(now);
+                if (_tags.HasChanged)
+                {
+                    spent = SpareTime.OfAll;
+                    FollowTags(now);
+                    _spare.MayBeDue = true;
+                }
             }
 
             _last = now;
-            bool hasBin = _clean.Add(_sample) && FollowReadings(_clean.Latest, now);
-            _spare.Use(hadBin, hasBin, _sample.IsSpeedNew, now);
+            spent += _binParts == 0 ? 0 : FollowSoon(now);
+            if (_clean.Add(_sample) && FollowReadings(_clean.Latest, now))
+            {
+                spent += SpareTime.OfCompletedBin;
+            }
+
+            if (_tags.Written > 0)
+            {
+                spent += _tags.Written * SpareTime.OfEvent;
+                _tags.Written = 0;
+            }
+
+            _spare.Use(_sample.IsSpeedNew ? spent + SpareTime.OfEdge : spent, now);
         }
 
         private void Show(long now)
@@ -152,11 +166,7 @@ namespace LoggerBox.Capture
         /// <summary>Closes the session: what is still open is measured and written.</summary>
         public void End(SessionEndReason reason, long now)
         {
-            if (_hasBin)
-            {
-                FollowBin();
-            }
-
+            FollowAll(_tags.Gear, _tags.Mark, now);
             _due.Finish(now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _engagements.Tag(Gear.Unknown, now);
@@ -181,12 +191,20 @@ namespace LoggerBox.Capture
             _log.Append(_plan);
         }
 
-        private void BridgeGap(long now)
+        private void TakeGap(long now)
         {
+            if (now - _last <= ForgetMicroseconds)
+            {
+                return;
+            }
+
+            _spare.MayBeDue = true;
+            FollowAll(_tags.Gear, _tags.Mark, now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _clean.Clear();
             _bins.Clear();
             _speed.Clear();
+            _clutch.Clear();
             _holds.Forget();
             _engagements.Forget();
         }
@@ -196,6 +214,7 @@ namespace LoggerBox.Capture
         {
             if (_tags.GearChanged || _tags.MarkChanged)
             {
+                FollowAll(_tags.GearBefore, _tags.MarkBefore, now);
                 int untrusted = _tags.GearChanged && !_tags.MarkChanged ? TagLateBins : MarkLateBins;
                 BreakHold(untrusted, _tags.GearBefore, _tags.MarkBefore, now);
             }
@@ -210,50 +229,96 @@ namespace LoggerBox.Capture
         // True when a bin was completed.
         private bool FollowReadings(SampleSet clean, long time)
         {
-            _speed.Add(clean.Microseconds, clean.Values[Channel.Speed]);
-            _engagements.AddSample(clean);
+            long now = clean.Microseconds;
+            int[] values = clean.Values;
+            _speed.Add(now, values[Channel.Speed]);
+            _clutch.Add(now, values[Channel.Clutch]);
+            if (_binParts > 0 && _bins.IsCompletedBy(clean))
+            {
+                FollowAll(_tags.Gear, _tags.Mark, time);
+            }
+
             if (!_bins.Add(clean))
             {
                 return false;
             }
 
-            long now = clean.Microseconds;
             Bin bin = _bins.Completed;
             SpeedTenths = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
             _engagements.Add(bin);
-            _guards.Watch(bin, SpeedTenths, _quick.Take(SpeedTenths), now);
-            _hasBin = true;
+            _guards.Watch(bin, SpeedTenths, _sample.QuickSpeed != SampleSet.Missing ? _sample.QuickSpeed : SpeedTenths, now);
+            _binParts = PartsOfBin;
+            _binWaited = 0;
+            Show(time);
+            return true;
+        }
+
+        // A bin goes to the guards at once, and to the holds in two parts with the sets after it: one step would have too much to do. A set that brings an
+        // edge has enough to do with that, and puts it off once. Returns what it took.
+        private int FollowSoon(long now)
+        {
+            if (!_spare.IsFast)
+            {
+                FollowAll(_tags.Gear, _tags.Mark, now);
+                return 0;
+            }
+
+            if (_sample.IsSpeedNew && _binWaited < MostBinWaits)
+            {
+                _binWaited++;
+                return 0;
+            }
+
+            return FollowPart(_tags.Gear, _tags.Mark, now);
+        }
+
+        private void FollowAll(Gear gear, Step mark, long now)
+        {
+            while (_binParts > 0)
+            {
+                FollowPart(gear, mark, now);
+            }
+        }
+
+        private int FollowPart(Gear gear, Step mark, long now)
+        {
+            bool isFirst = _binParts-- == PartsOfBin;
+            if (isFirst)
+            {
+                _holds.Take(_bins.Completed);
+                _clean.Learn();
+                FollowLoops(now);
+                return SpareTime.OfTakenBin;
+            }
+
+            bool wasOpen = _holds.IsOpen;
+            _spare.MayBeDue = true;
+            FollowHold(gear, mark, now);
+            FollowStep();
+            return wasOpen && _holds.IsOpen ? SpareTime.OfOpenHold : SpareTime.OfSoughtHold;
+        }
+
+        private void FollowLoops(long now)
+        {
             if (_loops.Look())
             {
                 _tags.Write(now, EventKind.LoopState, _loops.Changed);
                 _cues.Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
             }
-
-            Show(time);
-            return true;
         }
 
-        // A bin goes to the guards at once, and to the holds with the set after it, before anything of that: one step would have too much to do.
-        private void FollowBin()
-        {
-            _hasBin = false;
-            _spare.MayBeDue = true;
-            FollowHold(_bins.Completed, _last);
-            FollowStep();
-        }
-
-        private void FollowHold(Bin bin, long now)
+        private void FollowHold(Gear gear, Step mark, long now)
         {
             bool wasOpen = _holds.IsOpen;
-            if (_holds.Add(bin, _sample.SpeedBiasHundredths))
+            if (_holds.Look(_sample.SpeedBiasHundredths))
             {
-                _ended.Begin(_tags.Gear, _tags.Mark);
+                _ended.Begin(gear, mark);
             }
 
             if (_holds.JustOpened)
             {
                 _binsOpen = 0;
-                _due.TimeRunUp((int)(_holds.LatestHundredths(Channel.Speed) / 100), _tags.Gear);
+                _due.TimeRunUp((int)(_holds.LatestHundredths(Channel.Speed) / 100), gear);
             }
             else if (wasOpen && !_holds.IsOpen)
             {
@@ -275,7 +340,7 @@ namespace LoggerBox.Capture
             {
                 _live.Step = _tags.Mark;
             }
-            else if (_binsOpen == BinsASecond || _binsOpen == BinsUntilCaptured)
+            else if (_binsOpen == BinsASecond || (_binsOpen == BinsUntilCaptured && !_ended.IsRecognised))
             {
                 _ended.Look(_binsOpen / BinsASecond);
             }

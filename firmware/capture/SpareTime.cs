@@ -9,45 +9,56 @@ namespace LoggerBox.Capture
     /// </summary>
     internal sealed class SpareTime
     {
+        /// <summary>
+        /// What takes its part of a set before: an edge of the pickup, a bin that is completed, one that is taken, and looked at beside a hold or for one; an
+        /// event's record.
+        /// </summary>
+        public const int OfEdge = 2100;
+        public const int OfCompletedBin = 1400;
+        public const int OfTakenBin = 650;
+        public const int OfOpenHold = 1800;
+        public const int OfSoughtHold = 2800;
+        public const int OfEvent = 1300;
+
+        /// <summary>Where tags change or time is missing, there is enough to do.</summary>
+        public const int OfAll = SetTime;
+
         // A set that brings nothing leaves so much, and much more where sets come slowly: with fewer than four a bin there is time for everything.
         private const int SetTime = 4000;
         private const int SlowSetTime = 9000;
         private const int SetsABin = 4;
 
-        // What has taken its part of it already: an edge of the pickup, a bin that was completed, or followed.
-        private const int EdgeTime = 1900;
-        private const int CompletedBinTime = 1100;
-        private const int FollowedBinTime = 1900;
-
-        // What is to be done takes: a part of a block that is stored, a value that is encoded, a part of what is due.
-        private const int PartOfBlockTime = 1900;
-        private const int ValueTime = 128;
-        private const int PartTime = 1300;
+        // A value that is encoded.
+        private const int ValueTime = 138;
 
         // Noise over the full scale takes a third more.
-        private const int MostValues = 27;
+        private const int MostValues = 26;
 
-        // To be had while a block is encoded: no predictors are tried then.
-        private const int TrialTime = 450;
+        // Where sets have much to do, what is due is put off so often, and no more.
+        private const int MostWaits = 10;
 
         /// <summary>Something may be due. Where nothing was, only a bin, a tag or a gap makes it so.</summary>
         public bool MayBeDue;
 
+        /// <summary>Sets come so fast that each has but a little time.</summary>
+        public readonly bool IsFast;
+
         private readonly SampleRecorder _recorder;
         private readonly DueWork _due;
-        private readonly bool _isFast;
         private readonly bool _isReplay;
+        private int _waited;
 
         public SpareTime(SampleRecorder recorder, DueWork due, uint intervalMicroseconds)
         {
             _recorder = recorder;
             _due = due;
             _isReplay = intervalMicroseconds == 0;
-            _isFast = intervalMicroseconds > 0 && intervalMicroseconds * SetsABin <= Bin.Microseconds;
+            IsFast = intervalMicroseconds > 0 && intervalMicroseconds * SetsABin <= Bin.Microseconds;
         }
 
         /// <summary>Does what there is to do, as much as this set leaves time for.</summary>
-        public void Use(bool followedBin, bool completedBin, bool hasEdge, long now)
+        /// <param name="spent">What the set has taken of it already.</param>
+        public void Use(int spent, long now)
         {
             bool isStoring = _recorder.IsStoring;
             bool isEncoding = _recorder.IsEncoding;
@@ -56,37 +67,67 @@ namespace LoggerBox.Capture
                 return;
             }
 
-            int time = !_isFast ? SlowSetTime : Left(followedBin, completedBin, hasEdge);
+            int time = IsFast ? SetTime - spent : SlowSetTime;
             if (isStoring)
             {
                 // Nothing else has to do with the log meanwhile.
-                if (time >= PartOfBlockTime || _recorder.IsInHurry)
-                {
-                    _recorder.Advance();
-                }
-
+                Store(time);
                 return;
+            }
+
+            // What has waited goes before what is encoded, which has more sets to go.
+            if (MayBeDue && (_waited >= MostWaits || !isEncoding))
+            {
+                time -= AdvanceDue(time, now);
             }
 
             if (isEncoding)
             {
-                time += TrialTime;
                 int values = time / ValueTime;
                 time -= _recorder.Encode(values < MostValues ? values : MostValues) * ValueTime;
+                if (MayBeDue && time >= DueWork.LongestPart)
+                {
+                    AdvanceDue(time, now);
+                }
             }
 
-            // A recording that is played again keeps nobody waiting, however far apart its rows are.
-            while (MayBeDue && (_isReplay || time >= PartTime))
+            if (MayBeDue)
             {
-                MayBeDue = _due.Advance(now);
-                time -= PartTime;
+                _waited++;
             }
         }
 
-        private static int Left(bool followedBin, bool completedBin, bool hasEdge)
+        private void Store(int time)
         {
-            int time = followedBin ? SetTime - FollowedBinTime : completedBin ? SetTime - CompletedBinTime : SetTime;
-            return hasEdge ? time - EdgeTime : time;
+            bool isInTime = time >= DueWork.LongestPart;
+            if (!isInTime && !_recorder.IsInHurry)
+            {
+                return;
+            }
+
+            do
+            {
+                _recorder.Advance();
+                time -= DueWork.LongestPart;
+            }
+            while (isInTime && _recorder.IsStoring && time >= DueWork.LongestPart);
+        }
+
+        // A recording that is played again keeps nobody waiting, however far apart its rows are. Returns what it took.
+        private int AdvanceDue(int time, long now)
+        {
+            int left = time;
+            bool isLate = _waited > MostWaits + MostWaits;
+            while (MayBeDue && (_isReplay || isLate || left >= DueWork.LongestPart))
+            {
+                int taken = _due.Advance(now);
+                MayBeDue = taken > 0;
+                left -= taken;
+                _waited = 0;
+                isLate = false;
+            }
+
+            return time - left;
         }
     }
 }

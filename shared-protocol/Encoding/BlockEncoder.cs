@@ -13,7 +13,7 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Of one column: with fewer at a time more of it goes into the beginning.</summary>
         public const int FewestAtATime = 6;
 
-        private const int ValuesAtATime = 18;
+        private const int ValuesAtATime = 9;
 
         // To begin with a column is the work of so many values.
         private const int Beginning = 3;
@@ -27,6 +27,9 @@ namespace LoggerBox.Protocol.Encoding
                 this.columns[i] = new ColumnEncoder(columns[i]);
             }
         }
+
+        // The column that is written next.
+        private int next;
 
         /// <summary>Sets that have come.</summary>
         public int Count;
@@ -43,37 +46,52 @@ namespace LoggerBox.Protocol.Encoding
             }
         }
 
+        /// <summary>Calls of <see cref="Finish"/> that are to come, about.</summary>
+        public int PartsLeft
+        {
+            get
+            {
+                int left = 0;
+                for (int i = 0; i < columns.Length; i++)
+                {
+                    left += columns[i].Left + Beginning;
+                }
+
+                return (left / ValuesAtATime) + 1;
+            }
+        }
+
         /// <summary>Takes the next set of the columns.</summary>
         public void Add()
         {
-            Count++;
-            columns[Count % Channel.Count].TakeUpTo(Count);
+            int count = Count + 1;
+            Count = count;
+            if (((count + Channel.Count - 1) & Channel.Count) == 0)
+            {
+                columns[count & (Channel.Count - 1)].TakeUpTo(count);
+            }
         }
 
-        /// <summary>Writes so many values at most, those of the column that is farthest behind first. Returns how many it was the work of.</summary>
+        /// <summary>Writes so many values at most, column after column. Returns how many it was the work of.</summary>
         /// <param name="least">A column with fewer waits for more: to begin takes as long as to write some.</param>
         public int Write(int values, int least)
         {
             int left = values;
-            while (left > 0)
+            int passed = 0;
+            while (left > 0 && passed < Channel.Count)
             {
-                ColumnEncoder farthest = columns[0];
-                int most = farthest.Left;
-                for (int i = 1; i < columns.Length; i++)
+                ColumnEncoder column = columns[next];
+                if (column.Left >= least)
                 {
-                    if (columns[i].Left > most)
-                    {
-                        most = columns[i].Left;
-                        farthest = columns[i];
-                    }
+                    left -= column.Write(left) + Beginning;
+                    passed = 0;
+                }
+                else
+                {
+                    passed++;
                 }
 
-                if (most < least)
-                {
-                    break;
-                }
-
-                left -= farthest.Write(left) + Beginning;
+                next = (next + 1) & (Channel.Count - 1);
             }
 
             return values - left;

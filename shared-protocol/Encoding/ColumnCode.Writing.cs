@@ -45,6 +45,7 @@ namespace LoggerBox.Protocol.Encoding
             int shift = foretelling.Shift;
             int lastShift = foretelling.LastShift;
             int age = foretelling.Age;
+            bool isPlain = shift == lastShift && !hasSlope;
             int[] unary = Unary;
             byte[] bytes = writer.Whole;
             int at = writer.WholeLength;
@@ -57,6 +58,7 @@ namespace LoggerBox.Protocol.Encoding
             int most = MostUsual[rice];
             int calm = mostCalm[rice];
             int least = power << MeanShift;
+            int enough = least + least;
             int row = from;
             for (; row < to; row++)
             {
@@ -86,24 +88,27 @@ namespace LoggerBox.Protocol.Encoding
                     foretold = foretelling.Foretold;
                     shift = foretelling.Shift;
                     age = foretelling.Age;
+                    isPlain = false;
                 }
                 else
                 {
-                    if (shift != lastShift && ++age == 2 << shift)
+                    if (!isPlain)
                     {
-                        shift++;
+                        if (shift != lastShift && ++age == 2 << shift)
+                        {
+                            shift++;
+                            isPlain = shift == lastShift;
+                        }
+
+                        slope += hasSlope ? off >> Predictor.SlopeShift : 0;
+                        foretold += slope;
                     }
 
-                    if (hasSlope)
-                    {
-                        slope += off >> Predictor.SlopeShift;
-                    }
-
-                    foretold += (off >> shift) + slope;
+                    foretold += off >> shift;
                 }
 
                 average += folded - (average >> MeanShift);
-                if (average < least || average >= least + least)
+                if (average < least || average >= enough)
                 {
                     rice = Follow(rice, average >> (MeanShift + rice));
                     shortest = rice + 1;
@@ -111,6 +116,7 @@ namespace LoggerBox.Protocol.Encoding
                     most = MostUsual[rice];
                     calm = mostCalm[rice];
                     least = power << MeanShift;
+                    enough = least + least;
                 }
             }
 

@@ -9,7 +9,10 @@ namespace LoggerBox.Protocol.Encoding
     public sealed class ColumnEncoder
     {
         /// <summary>From so many values on, columns are written.</summary>
-        public const int TriedValues = 96;
+        public const int TriedValues = 80;
+
+        // A turn brings eight rows, of which the last four are looked at.
+        private const int LookedAtATurn = 4;
 
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
@@ -63,9 +66,9 @@ namespace LoggerBox.Protocol.Encoding
 
             if (chosen == null)
             {
-                int to = count < TriedValues ? count : TriedValues;
-                trial.Take(column, from, to);
-                if (to == TriedValues)
+                int looked = count - LookedAtATurn;
+                trial.Take(column, looked > from ? looked : from, count);
+                if (count >= TriedValues)
                 {
                     Choose();
                 }
@@ -102,18 +105,20 @@ namespace LoggerBox.Protocol.Encoding
             int begin = written;
             int end = Left < rows ? taken : written + rows;
             int work = end - begin;
-            while (written < end && bits.Length < PlainLength)
+            int length = bits.Length;
+            while (written < end && length < PlainLength)
             {
-                int most = (PlainLength - bits.Length) * 8 / ColumnCode.LongestBits;
+                int most = (PlainLength - length) * 8 / ColumnCode.LongestBits;
                 int to = written + (most < 1 ? 1 : most);
                 to = to < end ? to : end;
                 written = chosen!.Write(column, written, to, bits);
+                length = bits.Length;
 
                 // What was not written took its time, and so did one more beginning.
                 end -= to - written + 1;
             }
 
-            isGivenUp = bits.Length >= PlainLength;
+            isGivenUp = length >= PlainLength;
             Left = isGivenUp ? 0 : taken - written;
             return work;
         }

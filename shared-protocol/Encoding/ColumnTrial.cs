@@ -3,13 +3,17 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
-    /// Guesses from a column's first values which predictor will take the fewest bits: the one that is off least, each of them taken roughly. It runs
-    /// with every sample set; counting the bits of all three would cost the logger three times as much, for hardly a byte.
+    /// Guesses from some of a column's first values which predictor will take the fewest bits: the one that is off least, each of them taken roughly. It
+    /// runs with every other sample set; counting the bits of all three would cost the logger six times as much, for hardly a byte.
     /// </summary>
     internal sealed class ColumnTrial
     {
+        // Half the values are looked at: the level follows them twice as fast.
+        private const int AverageShift = Predictor.AverageShift - 1;
+
         private bool hasBegun;
-        private int taken;
+        private int end;
+        private int looked;
         private int last;
         private int deltaOff;
         private int averageLevel;
@@ -19,18 +23,19 @@ namespace LoggerBox.Protocol.Encoding
         private int trendOff;
 
         /// <summary>The predictor that was off least.</summary>
-        public ColumnMode Best => deltaOff <= averageOff && deltaOff <= trendOff ? ColumnMode.Delta
+        public ColumnMode Best => deltaOff << Predictor.FractionBits <= averageOff && deltaOff << Predictor.FractionBits <= trendOff ? ColumnMode.Delta
             : averageOff <= trendOff ? ColumnMode.Average
             : ColumnMode.Trend;
 
         public void Begin()
         {
             hasBegun = false;
-            taken = 0;
+            end = 0;
+            looked = 0;
             deltaOff = averageOff = trendOff = 0;
         }
 
-        /// <summary>Looks at a column's values from..to (to not included). A missing one ends it.</summary>
+        /// <summary>Looks at a column's values from..to (to not included); some since the last look may be left out.</summary>
         public void Take(short[] column, int from, int to)
         {
             int row = from;
@@ -39,6 +44,7 @@ namespace LoggerBox.Protocol.Encoding
                 TakeFirst(column[row]);
             }
 
+            SkipTo(column, row);
             int before = last;
             int level = averageLevel;
             int foretold = trendLevel;
@@ -48,7 +54,8 @@ namespace LoggerBox.Protocol.Encoding
             int trends = trendOff;
 
             // An average begins again where a value lies far outside what was usual so far.
-            int jump = (5 * averages / (taken + 1)) + 4;
+            int jump = (5 * averages / (looked + 1)) + (4 << Predictor.FractionBits);
+            looked += to - from;
             for (; row < to; row++)
             {
                 int value = column[row];
@@ -64,19 +71,17 @@ namespace LoggerBox.Protocol.Encoding
 
                 // Rounded as the predictor's: a value that is hit takes the least.
                 int far = scaled - level;
-                off = (far + (Predictor.Half - 1)) >> Predictor.FractionBits;
-                off = off < 0 ? -off : off;
+                off = far < 0 ? -far : far;
                 averages += off;
-                level = off > jump ? scaled : level + (far >> Predictor.AverageShift);
+                level = off > jump ? scaled : level + (far >> AverageShift);
 
                 far = scaled - foretold;
-                off = (far + (Predictor.Half - 1)) >> Predictor.FractionBits;
-                trends += off < 0 ? -off : off;
+                trends += far < 0 ? -far : far;
                 slope += far >> Predictor.SlopeShift;
                 foretold += (far >> Predictor.TrendShift) + slope;
             }
 
-            taken = to;
+            end = to;
             last = before;
             averageLevel = level;
             trendLevel = foretold;
@@ -84,6 +89,16 @@ namespace LoggerBox.Protocol.Encoding
             deltaOff = deltas;
             averageOff = averages;
             trendOff = trends;
+        }
+
+        // The trend went on towards the value before: half way between where it would have gone by itself and that.
+        private void SkipTo(short[] column, int row)
+        {
+            if (row > end && end > 0 && column[row - 1] != SampleSet.Missing)
+            {
+                last = column[row - 1];
+                trendLevel = ((trendLevel + (trendSlope * (row - end)) + (last << Predictor.FractionBits)) >> 1) + (trendSlope / 2);
+            }
         }
 
         private void TakeFirst(int value)

@@ -5,7 +5,7 @@ namespace LoggerBox.Protocol.Records
     /// <summary>
     /// Up to 128 sample sets, column by column, that are read without any other record. One object is filled, written and filled again.
     /// </summary>
-    public sealed class SampleBlock : IRecord
+    public sealed class SampleBlock : IPartedRecord
     {
         public const int Capacity = 128;
         public const byte PlainColumns = 0;
@@ -21,6 +21,10 @@ namespace LoggerBox.Protocol.Records
 
         public int Count;
 
+        // When the next set of an evenly timed block is; never, where there is another question than this.
+        private long next = Never;
+        private long interval;
+
         private readonly uint[] offsetsMicroseconds = new uint[Capacity];
         private readonly short[] speeds = new short[Capacity];
         private readonly short[] mains = new short[Capacity];
@@ -30,6 +34,8 @@ namespace LoggerBox.Protocol.Records
         private readonly BlockHead head = new BlockHead();
         private readonly BlockEncoder encoder;
         private readonly BlockDecoder decoder;
+        private const long Never = long.MinValue;
+
         // The first part goes on until all columns are encoded; then come the head and each column.
         private const int HeadPart = 1;
         private int part;
@@ -45,14 +51,18 @@ namespace LoggerBox.Protocol.Records
 
         public bool IsFull => Count == Capacity;
 
-        /// <summary>Parts that are left to write are copies of what is encoded already, or little else.</summary>
-        public bool IsEncoded => part >= HeadPart && (part == HeadPart ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
+        // Copies of what is encoded already, or little else.
+        public bool IsNearlyWritten => part >= HeadPart && (part == HeadPart ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
+
+        public int PartsLeft => encoder.PartsLeft;
 
         /// <summary>Begins an empty block; interval 0 for sets that come unevenly.</summary>
         public void Begin(uint intervalMicroseconds)
         {
             IntervalMicroseconds = intervalMicroseconds;
             Count = 0;
+            next = Never;
+            interval = 0;
             encoder.Begin();
         }
 
@@ -62,24 +72,19 @@ namespace LoggerBox.Protocol.Records
         public bool TryAdd(SampleSet sample)
         {
             int at = Count;
-            if (at == 0)
-            {
-                FirstMicroseconds = sample.Microseconds;
-            }
-
-            long offset = sample.Microseconds - FirstMicroseconds;
-            long interval = IntervalMicroseconds;
-            if (at == Capacity || (interval == 0 ? !TryAddTime(at, offset) : offset != interval * at))
+            if (sample.Microseconds != next && !TryFollow(at, sample.Microseconds))
             {
                 return false;
             }
 
-            if (encoder.Count != at)
-            {
-                CountForEncoding();
-            }
+            next += interval;
 
             Count = at + 1;
+            if (at == Capacity - 1)
+            {
+                next = Never;
+            }
+
             // Values outside a column are no readings: one that is wrong would be worse than none.
             int[] values = sample.Values;
             int value = values[Channel.Speed];
@@ -100,8 +105,21 @@ namespace LoggerBox.Protocol.Records
         /// </summary>
         public int Encode(int values) => encoder.Write(values, BlockEncoder.FewestAtATime);
 
-        private bool TryAddTime(int at, long offset)
+        private bool TryFollow(int at, long microseconds)
         {
+            if (at == 0)
+            {
+                FirstMicroseconds = microseconds;
+                interval = IntervalMicroseconds;
+                next = interval > 0 ? microseconds : Never;
+            }
+
+            if (at == Capacity || interval > 0)
+            {
+                return at == 0;
+            }
+
+            long offset = microseconds - FirstMicroseconds;
             offsetsMicroseconds[at] = (uint)offset;
             return offset >= 0 && offset <= uint.MaxValue;
         }
@@ -124,14 +142,12 @@ namespace LoggerBox.Protocol.Records
             }
         }
 
-        /// <summary>The block is to be written in parts, as no sample set can wait for all of it.</summary>
         public void BeginWriting()
         {
             CountForEncoding();
             part = 0;
         }
 
-        /// <summary>Writes a part; true when that was the last. Nothing else may be done with the block meanwhile.</summary>
         public bool WritePart(ByteWriter writer)
         {
             if (part < HeadPart)
@@ -179,6 +195,8 @@ namespace LoggerBox.Protocol.Records
             }
 
             Count = known && !reader.TooShort ? head.Count : 0;
+            interval = IntervalMicroseconds;
+            next = interval > 0 && Count < Capacity ? FirstMicroseconds + (interval * Count) : Never;
             return known && !reader.TooShort;
         }
 

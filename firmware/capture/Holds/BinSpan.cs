@@ -27,7 +27,11 @@ namespace LoggerBox.Capture.Holds
         private int _first;
         private int _count;
 
+        // The newest bins that have readings of all channels, one after the other.
+        private int _whole;
+
         // Of the two stretches that are compared.
+        private bool _comparedWhole;
         private int _comparedBins;
         private int _comparedFrom;
         private int _comparedTo;
@@ -83,6 +87,7 @@ namespace LoggerBox.Capture.Holds
             _count++;
             _starts[at] = bin.StartMicroseconds;
             int[] means = bin.Means;
+            _whole++;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 long[] sums = _sums[channel];
@@ -94,6 +99,7 @@ namespace LoggerBox.Capture.Holds
                     sums[next] = sums[at];
                     squares[next] = squares[at];
                     counts[next] = counts[at];
+                    _whole = 0;
                     continue;
                 }
 
@@ -124,13 +130,46 @@ namespace LoggerBox.Capture.Holds
         /// </summary>
         public int AddSteps(int channel, ref int index, int end, int stride, int most, ref long squares)
         {
+            if (index + 1 >= end)
+            {
+                return 0;
+            }
+
+            int steps = (end - index + stride - 2) / stride;
+            steps = steps < most ? steps : most;
+            int first = Place(index);
+            int last = first + ((steps - 1) * stride) + 2;
+            index += steps * stride;
+            return last < Places && (short)(_counts[channel][last] - _counts[channel][first]) == last - first
+                ? AddWholeSteps(_sums[channel], first, last, stride, ref squares)
+                : AddStepsAcross(channel, first, steps, stride, ref squares);
+        }
+
+        // As it mostly is: all bins have readings, and stand in a row.
+        private static int AddWholeSteps(long[] sums, int first, int last, int stride, ref long squares)
+        {
+            long added = 0;
+            int steps = 0;
+            for (int a = first; a < last - 1; a += stride)
+            {
+                long middle = sums[a + 1];
+                long step = sums[a + 2] - middle - (middle - sums[a]);
+                added += step * step;
+                steps++;
+            }
+
+            squares += added;
+            return steps;
+        }
+
+        private int AddStepsAcross(int channel, int first, int count, int stride, ref long squares)
+        {
             long[] sums = _sums[channel];
             short[] counts = _counts[channel];
             long added = 0;
             int steps = 0;
-            int i = index;
-            int a = Place(i);
-            for (; most > 0 && i + 1 < end; most--)
+            int a = first;
+            for (; count > 0; count--)
             {
                 int b = a + 1;
                 int c = a + 2;
@@ -148,7 +187,6 @@ namespace LoggerBox.Capture.Holds
                     steps++;
                 }
 
-                i += stride;
                 a += stride;
                 if (a >= Places)
                 {
@@ -157,7 +195,6 @@ namespace LoggerBox.Capture.Holds
             }
 
             squares += added;
-            index = i;
             return steps;
         }
 
@@ -221,6 +258,7 @@ namespace LoggerBox.Capture.Holds
         /// <summary>Two stretches that <see cref="MeansAgree"/> is to compare, channel by channel; they may begin before the first bin, and say nothing then.</summary>
         public void HoldAgainst(int from, int to, int from2, int to2)
         {
+            _comparedWhole = from >= 0 && _count - from <= _whole;
             _comparedBins = to - from;
             _comparedBins2 = to2 - from2;
             _comparedFrom = Place(from < 0 ? 0 : from);
@@ -237,8 +275,7 @@ namespace LoggerBox.Capture.Holds
         {
             int bins = _comparedBins;
             int bins2 = _comparedBins2;
-            short[] counts = _counts[channel];
-            if ((short)(counts[_comparedTo] - counts[_comparedFrom]) != bins || (short)(counts[_comparedTo2] - counts[_comparedFrom2]) != bins2)
+            if (!_comparedWhole && !AreWhole(_counts[channel]))
             {
                 return false;
             }
@@ -248,6 +285,9 @@ namespace LoggerBox.Capture.Holds
             most = (most - 1) * bins * bins2;
             return apart <= most && apart >= -most;
         }
+
+        private bool AreWhole(short[] counts) =>
+            (short)(counts[_comparedTo] - counts[_comparedFrom]) == _comparedBins && (short)(counts[_comparedTo2] - counts[_comparedFrom2]) == _comparedBins2;
 
         /// <summary>Sample standard deviation of the bins in hundredths.</summary>
         public long Deviation(int channel, int from, int to)

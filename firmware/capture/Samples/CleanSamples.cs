@@ -14,6 +14,8 @@ namespace LoggerBox.Capture.Samples
         private const int SpeedFloorTenths = 250;
         private const int PressureFloorPascal = 15000;
 
+        private const int LearnAtATime = 2;
+
         private readonly SpikeFilter[] _filters = new SpikeFilter[Channel.Count];
         private readonly LoopCheck[] _loops = new LoopCheck[Channel.Count];
 
@@ -28,6 +30,8 @@ namespace LoggerBox.Capture.Samples
         private long _before;
         private long _earlier;
         private int _count;
+
+        private int _learning;
 
         public CleanSamples(SessionHeader header)
         {
@@ -73,6 +77,16 @@ namespace LoggerBox.Capture.Samples
             }
 
             return true;
+        }
+
+        /// <summary>Some channels learn how noisy they are; to be called once a bin.</summary>
+        public void Learn()
+        {
+            for (int i = 0; i < LearnAtATime; i++)
+            {
+                _filters[_learning].Learn();
+                _learning = (_learning + 1) & (Channel.Count - 1);
+            }
         }
 
         public void Clear()

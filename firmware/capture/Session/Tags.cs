@@ -22,6 +22,9 @@ namespace LoggerBox.Capture.Session
         private Step _mark;
         private long _gearSeen;
         private long _markSeen;
+
+        // When both were last read as they were before.
+        private long _unchanged;
         private long _oilDue = long.MinValue;
 
         public Tags(IBoard board, RecordLog log)
@@ -30,8 +33,11 @@ namespace LoggerBox.Capture.Session
             _log = log;
         }
 
+        /// <summary>Events that were written since whoever asks set it to 0.</summary>
+        public int Written;
+
         /// <summary>The selector's direction; where it is not wired, the one that the operator's mark names.</summary>
-        public Gear Gear { get; private set; }
+        public Gear Gear;
 
         public Step Mark => _mark;
 
@@ -45,7 +51,7 @@ namespace LoggerBox.Capture.Session
         public bool MarkChanged { get; private set; }
 
         /// <summary>One of them has.</summary>
-        public bool HasChanged { get; private set; }
+        public bool HasChanged;
 
         public void Read(long now)
         {
@@ -53,8 +59,7 @@ namespace LoggerBox.Capture.Session
             Step mark = _board.ReadStepMark();
             if (gear == _tagged && mark == _mark)
             {
-                _gearSeen = now;
-                _markSeen = now;
+                _unchanged = now;
                 HasChanged = false;
             }
             else
@@ -74,12 +79,15 @@ namespace LoggerBox.Capture.Session
             _event.Kind = kind;
             _event.Value = value;
             _log.Append(_event);
+            Written++;
         }
 
         private void Follow(Gear gear, Step mark, long now)
         {
             GearBefore = Gear;
             MarkBefore = _mark;
+            _gearSeen = _unchanged > _gearSeen ? _unchanged : _gearSeen;
+            _markSeen = _unchanged > _markSeen ? _unchanged : _markSeen;
             _gearSeen = gear != Gear.Unknown ? now : _gearSeen;
             if (gear != _tagged && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds))
             {

@@ -2,42 +2,36 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Capture.Storage
 {
-    /// <summary>Blocks of samples, which are taken in parts: none of the sets that come meanwhile waits for one.</summary>
+    /// <summary>Blocks of samples and other long records, which are taken in parts: none of the sets that come meanwhile waits for one.</summary>
     public sealed partial class RecordLog
     {
-        private readonly BlockInWork inWork = new BlockInWork();
+        private readonly RecordInWork inWork = new RecordInWork();
 
         /// <summary>
-        /// Begins to take a block of samples, which is safe from a power cut once <see cref="AdvanceBlock"/> says that it is stored. Records that are
-        /// appended meanwhile stand behind it.
+        /// Begins to take a record, which is to stay as it is until <see cref="Advance"/> says that it is taken; a block of samples is safe from a power cut
+        /// then. Records that are appended meanwhile stand behind it.
         /// </summary>
-        public bool BeginBlock(SampleBlock samples)
+        public bool Begin(IPartedRecord record)
         {
             if (!HasRoom())
             {
                 return false;
             }
 
-            inWork.Begin(samples, TakeSequence());
+            inWork.Begin(record, TakeSequence());
             return true;
         }
 
-        /// <summary>Begins to take a record that is long for one step: <see cref="AdvanceBlock"/> says when it is taken. It may change meanwhile.</summary>
-        public bool Begin(IRecord record)
-        {
-            if (!HasRoom())
-            {
-                return false;
-            }
+        /// <summary>A record is being taken in parts.</summary>
+        public bool IsInWork => inWork.IsInWork;
 
-            inWork.Begin(record, Sessions.Last!.Number, Sessions.Last!.BootCount, TakeSequence());
-            return true;
-        }
+        /// <summary>Parts that a record in work takes yet, about; its storing is one more.</summary>
+        public int PartsLeft => inWork.PartsLeft + 1;
 
         // For one more record of any length; what was begun before is finished.
         private bool HasRoom()
         {
-            if (!IsRecording || IsFull || !FinishBlock())
+            if (!IsRecording || IsFull || !FinishParts())
             {
                 return false;
             }
@@ -46,8 +40,8 @@ namespace LoggerBox.Capture.Storage
             return !IsFull;
         }
 
-        /// <summary>Does a part of it; true when it is stored, or the card took no more.</summary>
-        public bool AdvanceBlock()
+        /// <summary>Does a part of it; true when it is taken, or the card took no more.</summary>
+        public bool Advance()
         {
             LoggedSession session = Sessions.Last!;
             if (!inWork.IsInWork || !inWork.IsWhole)
@@ -66,9 +60,9 @@ namespace LoggerBox.Capture.Storage
             return true;
         }
 
-        private bool FinishBlock()
+        private bool FinishParts()
         {
-            while (!AdvanceBlock())
+            while (!Advance())
             {
             }
 
