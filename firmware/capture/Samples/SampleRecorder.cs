@@ -58,7 +58,7 @@ namespace LoggerBox.Capture.Samples
         public bool Add(SampleSet sample)
         {
             bool gap = false;
-            if (_interval == 0 || !_block.TryAdd(sample))
+            if (_interval == 0 || _block.Count == 0 || !_block.TryAdd(sample))
             {
                 gap = AddLate(sample);
             }
