@@ -5,6 +5,7 @@ using System.CommandLine.Parsing;
 using System.IO;
 using LoggerBox.App.Console;
 using LoggerBox.Host;
+using LoggerBox.Host.Archive;
 
 namespace LoggerBox.App;
 
@@ -33,7 +34,7 @@ internal static class CommandLine
             string what = parsed.UnmatchedTokens.Count > 0 && parsed.CommandResult.Command.Subcommands.Count > 0
                 ? Messages.NoVerb(parsed.UnmatchedTokens[0])
                 : parsed.Errors[0].Message;
-            terminal.Error.WriteLine(Messages.WrongCommandLine(what, NameOf(parsed.CommandResult)));
+            terminal.Error.WriteLine(PlaceWords.WithoutPassword(Messages.WrongCommandLine(what, NameOf(parsed.CommandResult))));
             return Usage;
         }
 
@@ -86,7 +87,9 @@ internal static class CommandLine
     {
         terminal.Out.Flush();
         terminal.Progress.Wipe();
-        terminal.Error.WriteLine(sentence);
+
+        // An address of an archive may have been typed where it does not belong, and its password must not stand on a screen.
+        terminal.Error.WriteLine(PlaceWords.WithoutPassword(sentence));
         return status;
     }
 

@@ -48,7 +48,7 @@ internal static class Messages
 
     public const string ServeVerb = "The shop page for a browser on this computer. The first line printed is its address; open it.";
 
-    public const string ArchiveOption = "The archive, an SQLite file; without it the one in your data folder.";
+    public const string ArchiveOption = "The archive: an SQLite file, or a PostgreSQL database (postgresql://USER@HOST/DATABASE); without it the file in your data folder.";
     public const string JsonOption = "Answer in JSON, for other programs.";
     public const string SheetOption = "The truck's data sheet (.toml).";
     public const string PortOption = "Serial device, or tcp:127.0.0.1:N.";
@@ -185,7 +185,7 @@ internal static class Messages
 
     public static string PlanSent(string name) => $"The logger has the plan \"{name}\".";
 
-    public static string Imported(string file, string id, bool isNew) => isNew ? $"{id}  imported from {file}" : $"{id}  {file} is in the archive already";
+    public static string Imported(string file, string id, bool isNew) => isNew ? $"{id}  imported from {PlainText.Of(file)}" : $"{id}  {PlainText.Of(file)} is in the archive already";
 
     public static string SheetFinding(string file, int line, string text, bool error) => $"{file}, line {line}: {(error ? "" : "doubtful: ")}{text}";
 
@@ -217,7 +217,7 @@ internal static class Messages
     {
         string number = job.Id == job.IdInFile ? "" : $" ({job.IdInFile} where it comes from, which is another job here)";
         string sessions = job.Sessions.Count == 0 ? "no sessions" : string.Join(", ", job.Sessions);
-        return job.Changed ? $"{job.Id}  imported from {file}{number}: {sessions}" : $"{job.Id}  {file} is in the archive already{number}: {sessions}";
+        return job.Changed ? $"{job.Id}  imported from {PlainText.Of(file)}{number}: {sessions}" : $"{job.Id}  {PlainText.Of(file)} is in the archive already{number}: {sessions}";
     }
 
     public static string NameOneSession(string job, IReadOnlyList<string> sessions) =>

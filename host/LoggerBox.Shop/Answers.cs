@@ -6,6 +6,7 @@ using System.Text.Json.Serialization.Metadata;
 using System.Threading.Tasks;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Units;
 using LoggerBox.Shop.Pages;
 using LoggerBox.Shop.Sheets;
 using Microsoft.AspNetCore.Http;
@@ -30,23 +31,34 @@ internal sealed class Answers(string archive)
 
     public Task Bytes(HttpContext context, Func<ArchiveFile, byte[]> content) => Guard(context, () => Send(context, "application/octet-stream", Read(content)));
 
+    public Task File(HttpContext context, string name, string type, Func<ArchiveFile, string> content) =>
+        File(context, name, type + "; charset=utf-8", file => Encoding.UTF8.GetBytes(content(file)));
+
     /// <param name="name">Made of an id, never of what somebody typed.</param>
-    public Task File(HttpContext context, string name, string type, Func<ArchiveFile, string> content) => Guard(context, () =>
+    public Task File(HttpContext context, string name, string type, Func<ArchiveFile, byte[]> content) => Guard(context, () =>
     {
-        byte[] bytes = Encoding.UTF8.GetBytes(Read(content));
+        byte[] bytes = Read(content);
         context.Response.Headers.ContentDisposition = $"attachment; filename=\"{name}\"";
-        return Send(context, type + "; charset=utf-8", bytes);
+        return Send(context, type, bytes);
     });
 
     public static Task Form(HttpContext context, Func<SheetForm, Task> work) => Guard(context, async () => await work(await SheetForm.Read(context.Request)));
 
     /// <summary>What a form wants done, in an archive that must be there and can be written.</summary>
-    public Task Change(HttpContext context, Action<ArchiveFile, IFormCollection> change, string then) => Guard(context, async () =>
+    public Task Change(HttpContext context, Action<ArchiveFile, IFormCollection> change, string then) => Change(context, (file, form) =>
+    {
+        change(file, form);
+        return then;
+    });
+
+    /// <param name="change">Gives the page to go on with.</param>
+    public Task Change(HttpContext context, Func<ArchiveFile, IFormCollection, string> change) => Guard(context, async () =>
     {
         IFormCollection form = await context.Request.ReadFormAsync(context.RequestAborted);
+        string then;
         using (ArchiveFile file = ArchiveFile.OpenExisting(archive))
         {
-            change(file, form);
+            then = change(file, form);
         }
 
         context.Response.StatusCode = StatusCodes.Status303SeeOther;
@@ -54,6 +66,19 @@ internal sealed class Answers(string archive)
     }, StatusCodes.Status422UnprocessableEntity);
 
     public static Task NotThere(HttpContext context) => Trouble(context, StatusCodes.Status404NotFound, "There is no such page.");
+
+    /// <summary>Of pressures where no sheet is chosen; kPa where there is no archive either.</summary>
+    public PressureUnit UsualUnit()
+    {
+        try
+        {
+            return Read(file => Host.Subjects.UsualUnit.Of(file.Jobs.All()));
+        }
+        catch (UserErrorException)
+        {
+            return PressureUnit.Kilopascal;
+        }
+    }
 
     private T Read<T>(Func<ArchiveFile, T> content)
     {

@@ -30,7 +30,7 @@ internal static class Asset
         {
             byte[] bytes = Read(program, name);
             string type = Types[Path.GetExtension(name)];
-            routes.MapGet("/" + name.Replace('\\', '/'), context => Send(context, bytes, type));
+            routes.MapReading("/" + name.Replace('\\', '/'), context => Send(context, bytes, type));
         }
     }
 

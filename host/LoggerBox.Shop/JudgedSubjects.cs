@@ -33,7 +33,7 @@ internal sealed class JudgedSubjects(LoadedSessions sessions)
 
     private Judgement Judged(Subject subject, PressureUnit? unit)
     {
-        var grounds = new Grounds(subject.Facts, subject.Job?.Details.SheetName, subject.Job?.Details.SheetText, unit, string.Join(' ', subject.Recordings.Select(recording => $"{recording.Row!.Id}:{recording.Row.Crc}")));
+        var grounds = new Grounds(subject.Facts, subject.Job?.Details.SheetName, subject.Job?.Details.SheetText, unit, string.Join(' ', subject.All.Select(recording => $"{recording.Name}:{recording.Row!.Crc}:{recording.Row.Start:u}").Concat(subject.Notes.Select(note => note.Text))));
 
         // Under the lock: who asks for the same meanwhile waits for it, rather than judging it once more.
         lock (gate)
@@ -44,7 +44,7 @@ internal sealed class JudgedSubjects(LoadedSessions sessions)
             }
 
             DataSheet sheet = ArchivedSubjects.SheetOrBlank(subject.Job);
-            var judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, unit ?? sheet.Unit);
+            var judgement = subject.Judged(sheet, unit ?? sheet.Unit);
             kept.AddFirst((grounds, judgement));
             if (kept.Count > MostKept)
             {

@@ -11,13 +11,13 @@ using Microsoft.AspNetCore.Routing;
 namespace LoggerBox.Shop;
 
 /// <summary>The live page and its readings. The sheet whose limits are shown is part of the address: nothing is kept.</summary>
-internal sealed class LiveRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
+internal sealed class LiveRoutes(Answers answers, ShopSettings settings, LiveFeed live, CancellationToken stopping)
 {
     private readonly SheetFolder folder = new(settings.SheetFolder);
 
     public void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/live", context => Answers.Page(context, () => LivePage.Render(live.Port, LiveLook.Of(settings, Sheet(context)), folder.Names())));
+        routes.MapReading("/live", context => Answers.Page(context, () => LivePage.Render(live.Port, Look(context), folder.Names())));
         routes.MapGet("/live/events", Events);
     }
 
@@ -25,7 +25,7 @@ internal sealed class LiveRoutes(ShopSettings settings, LiveFeed live, Cancellat
     {
         try
         {
-            return LiveStream.Send(context, live, LiveLook.Of(settings, Sheet(context)), stopping);
+            return LiveStream.Send(context, live, Look(context), stopping);
         }
         catch (UserErrorException)
         {
@@ -33,6 +33,8 @@ internal sealed class LiveRoutes(ShopSettings settings, LiveFeed live, Cancellat
             return Answers.NotThere(context);
         }
     }
+
+    private LiveLook Look(HttpContext context) => LiveLook.Of(settings, Sheet(context), answers.UsualUnit);
 
     private static string Sheet(HttpContext context) => context.Request.Query["sheet"].ToString();
 }

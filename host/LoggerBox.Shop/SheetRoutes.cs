@@ -9,15 +9,15 @@ using Microsoft.AspNetCore.Routing;
 
 namespace LoggerBox.Shop;
 
-/// <summary>Addresses of the data sheets: the only ones that change anything, and only by POST.</summary>
+/// <summary>Addresses of the data sheets: the only ones that change a file of the folder, and only by POST.</summary>
 internal sealed class SheetRoutes(string path)
 {
     private readonly SheetFolder folder = new(path);
 
     public void Map(IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/sheets", context => Answers.Page(context, () => SheetsPage.Render(folder.Names())));
-        routes.MapGet("/sheets/edit", context => Answers.Page(context, () => Edit(context.Request.Query)));
+        routes.MapReading("/sheets", context => Answers.Page(context, () => SheetsPage.Render(folder.Names())));
+        routes.MapReading("/sheets/edit", context => Answers.Page(context, () => Edit(context.Request.Query)));
         routes.MapPost("/sheets/check", Check);
         routes.MapPost("/sheets/save", Save);
     }

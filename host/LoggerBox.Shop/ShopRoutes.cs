@@ -8,7 +8,9 @@ using LoggerBox.Host.Archive;
 using LoggerBox.Host.Link;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Report.Pdf;
 using LoggerBox.Host.Subjects;
+using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Link;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Shop.Comparing;
@@ -44,22 +46,24 @@ internal sealed class ShopRoutes
     public void Map(IEndpointRouteBuilder routes)
     {
         Asset.Map(routes);
-        routes.MapGet("/", context =>
+        routes.MapReading("/", context =>
         {
             Foresee();
             return answers.Page(context, JobsPage.Render);
         });
-        routes.MapGet("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        routes.MapReading("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
         new GateRoutes(answers, settings).Map(routes);
-        routes.MapGet("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
-        routes.MapGet("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => Report(Judged(file, Id(context)))));
-        routes.MapGet("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
-        routes.MapGet("/trace/{id}", context => answers.Bytes(context, file => Window(file, Id(context), WindowRequest.Read(context.Request.Query))));
-        routes.MapGet("/trucks", context => answers.Page(context, TrucksPage.Render));
-        routes.MapGet("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.UnitWithoutSheet)));
-        routes.MapGet("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
-        new LiveRoutes(settings, live, stopping).Map(routes);
-        routes.MapGet("/calibration", context => answers.Page(context, Calibration));
+        new JobRoutes(answers, settings).Map(routes);
+        routes.MapReading("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        routes.MapReading("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => HtmlReport.Render(Document(Judged(file, Id(context))))));
+        routes.MapReading("/report/{id}/pdf", context => answers.File(context, $"{PlainName(context)}-report.pdf", "application/pdf", file => PdfReport.Render(Document(Judged(file, Id(context))))));
+        routes.MapReading("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
+        routes.MapReading("/trace/{id}", context => answers.Bytes(context, file => Window(file, Id(context), WindowRequest.Read(context.Request.Query))));
+        routes.MapReading("/trucks", context => answers.Page(context, TrucksPage.Render));
+        routes.MapReading("/truck", context => answers.Page(context, file => TruckPage.Render(file, context.Request.Query["serial"].ToString(), settings.Unit)));
+        routes.MapReading("/compare", context => answers.Page(context, file => ComparePage.Render(Compared(file, context.Request.Query))));
+        new LiveRoutes(answers, settings, live, stopping).Map(routes);
+        routes.MapReading("/calibration", context => answers.Page(context, Calibration));
         new SheetRoutes(settings.SheetFolder).Map(routes);
         routes.MapFallback(Answers.NotThere);
     }
@@ -100,20 +104,32 @@ internal sealed class ShopRoutes
 
     private string Calibration(ArchiveFile file)
     {
+        if (settings.LoggerPort is null)
+        {
+            return CalibrationPage.Render(file.Calibrations.Latest(), UnitWithoutSheet(file), Today());
+        }
+
         (uint id, CalibrationAnswer[] held) = live.Ask(logger => (logger.Hello().LoggerId, Calibrations(logger)));
         IReadOnlyList<ArchivedCalibration> known = file.Calibrations.Of(id);
-        DateOnly today = DateOnly.FromDateTime(settings.Clock.GetLocalNow().Date);
-        return CalibrationPage.Render([.. held.Select(one => (one, CalibrationWords.Newest(known, id, one)))], settings.UnitWithoutSheet, today);
+        return CalibrationPage.Render([.. held.Select(one => (one, CalibrationWords.Newest(known, id, one)))], UnitWithoutSheet(file), Today());
     }
+
+    private DateOnly Today() => DateOnly.FromDateTime(settings.Clock.GetLocalNow().Date);
+
+    private PressureUnit UnitWithoutSheet(ArchiveFile file) => settings.Unit ?? UsualUnit.Of(file.Jobs.All());
 
     private static CalibrationAnswer[] Calibrations(LoggerConnection logger) => [.. Enumerable.Range(Channel.Main, 3).Select(logger.GetCalibration)];
 
-    private string Report(JudgedSubject judged) => HtmlReport.Render(judged.Subject.Report(judged.Judgement, ArchivedSubjects.SheetOrBlank(judged.Job), settings.Clock.GetLocalNow()));
+    private ReportDocument Document(JudgedSubject judged) => judged.Subject.Report(judged.Judgement, ArchivedSubjects.SheetOrBlank(judged.Job), settings.Clock.GetLocalNow());
 
     private string Csv(ArchiveFile file, string id)
     {
         JudgedSubject judged = Judged(file, id);
-        SubjectRecording recording = judged.Subject.Recordings[0];
+        if (judged.Subject.All is not [SubjectRecording recording])
+        {
+            throw new UserErrorException($"A table is of one recording, and job {judged.Job?.Id} holds {judged.Subject.All.Count} sessions: open one of them by itself, {string.Join(", ", judged.Subject.All.Select(one => "/export/" + one.Row!.Id))}.");
+        }
+
         return CsvExport.Render(recording.Session, $"{judged.Subject.Title}, {judged.Job?.Details.Truck}", judged.Judgement.Unit);
     }
 

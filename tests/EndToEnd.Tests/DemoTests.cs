@@ -57,6 +57,7 @@ public class DemoTests
         CommandResult demo = Demo(bench, "healthy", seed);
         var judgement = new JudgementText(demo.Out);
         Assert.True(judgement.Leading.Length == 0, $"seed {seed}: {judgement.Root.GetProperty("suspects")}");
+        Assert.DoesNotContain("logger-warned", judgement.Validity);
         AssertComplete(judgement, $"healthy, seed {seed}");
         Assert.Equal(["archive.sqlite", "report.html", "sample-truck.toml"], bench.Files());
     }

@@ -42,7 +42,7 @@ public sealed class JobGateTests : IDisposable
         Assert.False(job.GetProperty("released").GetBoolean());
         JsonElement[] gates = [.. job.GetProperty("gates").EnumerateArray()];
         JsonElement stands = Assert.Single(gates, gate => gate.GetProperty("ticked").GetBoolean());
-        Assert.Equal(("stands", "opening", "A. Fitter", "on stands"), (Text(stands, "gate"), Text(stands, "stage"), Text(stands, "by"), Text(stands, "note")));
+        Assert.Equal(("stands", "idle", "A. Fitter", "on stands"), (Text(stands, "gate"), Text(stands, "stage"), Text(stands, "by"), Text(stands, "note")));
         Assert.Equal(JsonValueKind.Null, gates[0].GetProperty("by").ValueKind);
 
         string shown = Run("job", "show", "J1").Expect(0).Out;
@@ -58,7 +58,7 @@ public sealed class JobGateTests : IDisposable
     [Fact]
     public void What_is_no_gate_or_answers_to_nobody_is_refused()
     {
-        Run("job", "new").Expect(0);
+        Run("job", "new", "--truck", "Yard 4").Expect(0);
         Run("job", "gate", "J1", "chalks", "--by", "A").Refused(1, "'chalks' is no gate", "chocks");
         Run("job", "gate", "J1", "chocks").Refused(2, "--by");
         Run("job", "gate", "J1", "chocks", "--by", "").Refused(2, "--by");
@@ -81,13 +81,50 @@ public sealed class JobGateTests : IDisposable
         Assert.DoesNotContain(NotReleased, Run("judge", "S1", "--sheet", bench.At("sample-truck.toml")).Expect(0).Out, StringComparison.Ordinal);
 
         Run("job", "gate", "J1", "oil-read", "plugs-dry", "oil-after", "chocks-away", "road-test", "--by", Hostile, "--note", Hostile).Expect(0);
-        Run("job", "close", "J1", "--released-by", Hostile).Expect(0);
+        Run("job", "close", "J1", "--correction", "pump replaced", "--released-by", Hostile).Expect(0);
         string text = Run("judge", "J1").Expect(0).Out;
         Assert.Contains("Released by <b>C.</b>  feihc =1+1, ", text, StringComparison.Ordinal);
         string page = Report("after.html");
         Assert.Contains("Released by &lt;b&gt;C.&lt;/b&gt;  feihc =1+1, ", page, StringComparison.Ordinal);
         Assert.All((string[])[text, page], one => Assert.DoesNotContain('\u202E', one));
         Assert.All((string[])[text, page], one => Assert.DoesNotContain(NotReleased, one, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_release_is_taken_back_by_name_and_never_by_closing_again()
+    {
+        Run("job", "new", "--truck", "Yard 4").Expect(0);
+        Release("J1", "--cause", "pump worn", "--correction", "pump replaced");
+        Run("job", "close", "J1", "--not-released").Refused(1, "J1", "released by Kim", "job gate J1 release --withdraw");
+        Run("job", "close", "J1", "--not-released", "--cause", "another").Refused(1, "J1", "nothing was changed");
+        Run("job", "gate", "J1", "release", "--withdraw", "--by", "Kim").Expect(0);
+        Assert.Contains(NotReleased, Run("job", "close", "J1", "--not-released").Expect(0).Out, StringComparison.Ordinal);
+        Run("job", "close", "J1", "--not-released", "--cause", "another").Refused(1, "J1", "has its cause", "job correct J1 --cause TEXT --by NAME");
+        Assert.Contains("pump worn", Run("job", "show", "J1").Expect(0).Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_truck_whose_suspect_stands_is_not_released_without_a_word_on_it()
+    {
+        LoggerBoxCommand.Run("demo", "--cause", "pump-worn", "--out", bench.At("")).Expect(0);
+        Run("job", "gate", "J1", "plugs-dry", "oil-after", "chocks-away", "road-test", "--by", "Kim").Expect(0);
+        Run("job", "close", "J1", "--released-by", "Kim").Refused(1, "J1", "no correction is written", "--correction", "--as after");
+        Run("job", "close", "J1", "--released-by", "Kim", "--correction", "pump replaced").Expect(0);
+        string text = Run("judge", "J1").Expect(0).Out;
+        Assert.Contains("Nothing was measured after the correction.", text, StringComparison.Ordinal);
+        Assert.Contains("(measured before the repair; nothing was measured after it)", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_is_ticked_after_the_test_was_not_looked_at_before_it()
+    {
+        LoggerBoxCommand.Run("demo", "--out", bench.At("")).Expect(0);
+        string before = Words(Run("judge", "J1").Expect(0).Out);
+        Assert.Contains("Not ticked before the test: oil-read.", before, StringComparison.Ordinal);
+        Assert.DoesNotContain("Ticked after the test", before, StringComparison.Ordinal);
+        Run("job", "gate", "J1", "oil-read", "--by", "Kim", "--note", "full, hot").Expect(0);
+        Assert.Contains("Ticked after the test, not before it: oil-read.", Words(Run("judge", "J1").Expect(0).Out), StringComparison.Ordinal);
+        Assert.Matches("✓ +oil-read .*Kim, .*, after the test: full, hot", Run("job", "show", "J1").Expect(0).Out);
     }
 
     [Fact]
@@ -102,6 +139,15 @@ public sealed class JobGateTests : IDisposable
     }
 
     private CommandResult Run(params string[] words) => LoggerBoxCommand.Run([.. words, "--archive", bench.Archive]);
+
+    private void Release(string job, params string[] more)
+    {
+        Run("job", "gate", job, "zero-again", "plugs-dry", "oil-after", "chocks-away", "road-test", "--by", "Kim").Expect(0);
+        Run(["job", "close", job, "--released-by", "Kim", .. more]).Expect(0);
+    }
+
+    /// <summary>As one line: where a line ends depends on what stands before it.</summary>
+    private static string Words(string text) => string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private string Report(string name)
     {

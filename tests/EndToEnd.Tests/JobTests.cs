@@ -30,7 +30,7 @@ public class JobTests
         using var bench = new Workbench();
         LoggerBoxCommand.Run("sessions", "--archive", bench.Archive).Refused(1, bench.Archive);
         Assert.Empty(bench.Files());
-        LoggerBoxCommand.Run("job", "new", "--archive", bench.Archive).Expect(0);
+        LoggerBoxCommand.Run("job", "new", "--truck", "Yard 4", "--archive", bench.Archive).Expect(0);
         LoggerBoxCommand.Run("job", "show", "J7", "--archive", bench.Archive).Refused(1, "J7");
         LoggerBoxCommand.Run("job", "add", "J1", "S3", "--archive", bench.Archive).Refused(1, "S3");
         LoggerBoxCommand.Run("judge", "S3", "--archive", bench.Archive, "--sheet", Recordings.Sheet("healthy")).Refused(1, "S3");
@@ -45,7 +45,7 @@ public class JobTests
         using var bench = new Workbench();
         string other = bench.Write("notes.txt", "these are notes, and no SQLite file, whatever its name says");
         LoggerBoxCommand.Run("sessions", "--archive", other).Refused(1, other, "SQLite");
-        LoggerBoxCommand.Run("job", "new", "--archive", other).Refused(1, other, "SQLite");
+        LoggerBoxCommand.Run("job", "new", "--truck", "Yard 4", "--archive", other).Refused(1, other, "SQLite");
         Assert.Equal("these are notes, and no SQLite file, whatever its name says", System.IO.File.ReadAllText(other));
         Assert.Equal(["notes.txt"], bench.Files());
     }

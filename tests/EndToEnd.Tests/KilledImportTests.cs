@@ -5,6 +5,7 @@ using System.IO;
 using System.Linq;
 using System.Threading;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Tests.Archive.Places;
 using Xunit;
 using Xunit.Abstractions;
 
@@ -28,17 +29,22 @@ public sealed class KilledImportTests : IDisposable
     public void Dispose() => bench.Dispose();
 
     [LinuxFact]
-    public void An_import_killed_at_any_moment_is_whole_or_absent_and_can_be_repeated()
+    public void An_import_killed_at_any_moment_is_whole_or_absent_and_can_be_repeated() => KillAndRepeat(number => bench.At($"{number}.sqlite"));
+
+    [PostgresFact]
+    public void One_into_a_server_is_too() => KillAndRepeat(_ => PostgresServer.Shared.Address(PostgresServer.Shared.NewDatabase()));
+
+    private void KillAndRepeat(Func<int, string> newArchive)
     {
         string file = Made();
         byte[] session = RecordedCard.Sessions(bench.At("made.sqlite")).Single();
-        TimeSpan whole = Undisturbed(file);
+        TimeSpan whole = Undisturbed(file, newArchive);
         Random random = new(Seed);
         int killed = 0;
         int there = 0;
         for (int kill = 0; kill < Kills; kill++)
         {
-            string archive = bench.At($"{kill}.sqlite");
+            string archive = newArchive(kill);
             using Process import = LoggerBoxCommand.Start("import", file, "--archive", archive);
             Thread.Sleep(whole * random.NextDouble());
             import.Kill();
@@ -63,13 +69,14 @@ public sealed class KilledImportTests : IDisposable
     }
 
     // The shortest of some: the first has the files to read that the later ones find in memory.
-    private TimeSpan Undisturbed(string file)
+    private static TimeSpan Undisturbed(string file, Func<int, string> newArchive)
     {
         TimeSpan shortest = TimeSpan.MaxValue;
-        for (int run = 0; run < 4; run++)
+        for (int run = 1; run <= 4; run++)
         {
+            string archive = newArchive(-run);
             Stopwatch watch = Stopwatch.StartNew();
-            LoggerBoxCommand.Run("import", file, "--archive", bench.At($"whole-{run}.sqlite")).Expect(0);
+            LoggerBoxCommand.Run("import", file, "--archive", archive).Expect(0);
             shortest = watch.Elapsed < shortest ? watch.Elapsed : shortest;
         }
 
@@ -79,12 +86,12 @@ public sealed class KilledImportTests : IDisposable
     // The archive opens, where there is one yet; what it holds is a whole session and its job, or neither.
     private static bool IsThere(string archive, byte[] session)
     {
-        if (!File.Exists(archive) || new FileInfo(archive).Length == 0)
+        if (!PlaceWords.IsServer(archive) && (!File.Exists(archive) || new FileInfo(archive).Length == 0))
         {
             return false;
         }
 
-        using ArchiveFile file = ArchiveFile.OpenExisting(archive);
+        using ArchiveFile file = ArchiveFile.Open(archive);
         bool there = file.Sessions.All().Count == 1;
         Assert.Equal(there ? 1 : 0, file.Jobs.All().Count);
         Assert.True(!there || file.Sessions.Bytes("S1").AsSpan().SequenceEqual(session));

@@ -44,6 +44,7 @@ public class RefusalTests
     {
         using var bench = new Workbench();
         LoggerBoxCommand.Run("judge", bench.At("none.csv"), "--sheet", Recordings.Sheet("healthy")).Refused(1, "none.csv");
+        LoggerBoxCommand.Run("judge", bench.At("none.csv")).Refused(1, "none.csv", "cannot be read");
         LoggerBoxCommand.Run("judge", Recordings.Trace("healthy"), "--sheet", bench.At("none.toml")).Refused(1, "none.toml");
         LoggerBoxCommand.Run("judge", Recordings.Trace("healthy")).Refused(1, "healthy.csv", "--sheet");
         LoggerBoxCommand.Run("report", Recordings.Trace("healthy"), "--sheet", Recordings.Sheet("healthy"), "--out", bench.At("none/r.html")).Refused(1, "r.html");

@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.IO;
 using System.Linq;
 using System.Text.Json;
 using LoggerBox.App.Console;
@@ -43,7 +42,7 @@ internal static class HeldCalibrations
 
     private static IReadOnlyList<ArchivedCalibration> Known(string archive, uint logger)
     {
-        if (!File.Exists(archive))
+        if (!ArchiveFile.MayBeThere(archive))
         {
             return [];
         }

@@ -64,7 +64,7 @@ internal static class ArchiveVerb
         {
             using ArchiveFile file = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
             ArchiveBackup.Write(file, line.GetRequiredValue(copy));
-            terminal.Out.WriteLine(ArchiveMessages.Copied(file.Path, line.GetRequiredValue(copy), file.Sessions.All().Count, file.Jobs.All().Count));
+            terminal.Out.WriteLine(ArchiveMessages.Copied(file.Path, ArchiveFile.NameOf(line.GetRequiredValue(copy)), file.Sessions.All().Count, file.Jobs.All().Count));
             return CommandLine.Done;
         });
         return verb;

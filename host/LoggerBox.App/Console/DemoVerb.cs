@@ -21,8 +21,9 @@ namespace LoggerBox.App.Console;
 internal static class DemoVerb
 {
     // The invented technician goes to the truck as the gates want it and reads zero again at the end. Oil he looks at, without a thermometer; and
-    // he repairs nothing, so the truck goes back to no work.
-    private static readonly string[] TickedInTheDemo = ["chocks", "parking-brake", "area-clear", "ventilation", "stands", "dry-at-idle", "zero-again"];
+    // he repairs nothing, so the truck goes back to no work. All of it on the day of his invented test.
+    private static readonly string[] TickedBefore = ["chocks", "parking-brake", "area-clear", "ventilation", "dry-at-idle", "stands", "truck-down"];
+    private static readonly string[] TickedAfter = ["zero-again"];
 
     public static Command Declare(Terminal terminal, CancellationToken stop)
     {
@@ -71,15 +72,18 @@ internal static class DemoVerb
             AltitudeMetres: altitudeMetres is { } metres ? 10 * Math.Round(metres / 10) : null,
             OilLevel: "at the mark",
             OilLook: "clean");
+        ArchivedSession row = archive.Sessions.Find(session);
+        DateTimeOffset start = row.Start ?? DateTimeOffset.Now;
         string id = archive.Jobs.Create(details, DateTimeOffset.Now);
         archive.Jobs.AddSessions(id, [session], DateTimeOffset.Now);
-        archive.Gates.Tick(id, TickedInTheDemo, Messages.DemoTechnician, JobMessages.DemoNote, DateTimeOffset.Now);
+        archive.Gates.Tick(id, TickedBefore, Messages.DemoTechnician, JobMessages.DemoNote, start.AddMinutes(-5));
+        archive.Gates.Tick(id, TickedAfter, Messages.DemoTechnician, JobMessages.DemoNote, start + row.Duration);
         return archive.Jobs.Load(id);
     }
 
     private static void Finish(Terminal terminal, DemoAccount account, string place, Subject subject, PressureUnit? unit, bool json)
     {
-        Judgement judgement = Judge.Of(subject.Sessions, VirtualLogger.Sheet, subject.Facts, unit ?? VirtualLogger.Sheet.Unit);
+        Judgement judgement = subject.Judged(VirtualLogger.Sheet, unit ?? VirtualLogger.Sheet.Unit);
         WholeFile.Write(Path.Combine(place, SampleSheet.FileName), SampleSheet.Text());
         ReportDocument report = subject.Report(judgement, VirtualLogger.Sheet, DateTimeOffset.Now);
         WholeFile.Write(Path.Combine(place, "report.html"), HtmlReport.Render(report));

@@ -1,5 +1,6 @@
 using System;
 using System.CommandLine;
+using System.Linq;
 using System.Security.Cryptography;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
@@ -47,7 +48,7 @@ internal static class ExportVerb
             }
             else
             {
-                WriteTrace(open, word, path, line.GetValue(unit) ?? PressureUnit.Kilopascal);
+                WriteTrace(open, word, path, line.GetValue(unit));
             }
 
             terminal.Out.WriteLine(Messages.Wrote(path));
@@ -56,9 +57,10 @@ internal static class ExportVerb
         return verb;
     }
 
-    private static void WriteTrace(ArchiveFile archive, string what, string path, PressureUnit unit)
+    private static void WriteTrace(ArchiveFile archive, string what, string path, PressureUnit? wanted)
     {
         LoadedSession loaded = archive.Sessions.Load(SessionOf(archive, what));
+        PressureUnit unit = wanted ?? UsualUnit.Of(archive.Jobs.All().Where(job => job.SessionIds.Contains(loaded.Row.Id)));
         string title = $"session {loaded.Row.Id}, {loaded.Row.Source}, {(loaded.Row.Start is DateTimeOffset start ? JobWords.Moment(start) : "undated")}";
         if (HasEnding(path, ".parquet"))
         {

@@ -25,8 +25,8 @@ internal static class HistoryVerb
         verb.SetAction(line =>
         {
             string truck = line.GetRequiredValue(serial);
-            PressureUnit shown = line.GetValue(unit) ?? PressureUnit.Kilopascal;
-            Visit[] visits = Visits(line.GetValue(archive) ?? ArchiveFile.DefaultPath, truck);
+            (Visit[] visits, PressureUnit usual) = Visits(line.GetValue(archive) ?? ArchiveFile.DefaultPath, truck);
+            PressureUnit shown = line.GetValue(unit) ?? usual;
             IReadOnlyList<ReadingHistory> history = TruckHistory.Of(visits);
             if (line.GetValue(json))
             {
@@ -42,11 +42,11 @@ internal static class HistoryVerb
         return verb;
     }
 
-    private static Visit[] Visits(string path, string serial)
+    private static (Visit[] Visits, PressureUnit Unit) Visits(string path, string serial)
     {
         using ArchiveFile file = ArchiveFile.OpenForReading(path);
         Job[] jobs = [.. TruckVisits.Jobs(file, serial).Where(job => job.SessionIds.Count > 0)];
-        return jobs.Length >= 2 ? [.. TruckVisits.Of(file, jobs)] : throw new UserErrorException(Messages.HistoryTooShort(path, serial, jobs.Length));
+        return jobs.Length >= 2 ? ([.. TruckVisits.Of(file, jobs)], UsualUnit.Of(jobs)) : throw new UserErrorException(Messages.HistoryTooShort(file.Path, serial, jobs.Length));
     }
 
     private static void Print(Terminal terminal, string truck, Visit[] visits, IReadOnlyList<ReadingHistory> history, PressureUnit unit)

@@ -4,6 +4,7 @@ using System.IO;
 using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Archive.JobFiles;
+using LoggerBox.Host.Report;
 using LoggerBox.Host.Subjects;
 using LoggerBox.Protocol.Records;
 
@@ -30,7 +31,7 @@ internal static class ImportVerb
                     throw new UserErrorException(Messages.NothingToJobFile(option, path), usage: true);
                 }
 
-                terminal.Out.WriteLine(Messages.ImportedJob(Path.GetFileName(path), JobImport.Run(path, Open, (done, whole) => terminal.Progress.Show(ProgressMessages.Checking(Path.GetFileName(path)), done, whole))));
+                terminal.Out.WriteLine(Messages.ImportedJob(PlainText.Of(Path.GetFileName(path)), JobImport.Run(path, Open, (done, whole) => terminal.Progress.Show(ProgressMessages.Checking(Path.GetFileName(path)), done, whole))));
                 return CommandLine.Done;
             }
 
@@ -38,7 +39,7 @@ internal static class ImportVerb
             SubjectRecording recording = TraceReading.Read(trace.Source(line, path), new PlanRecord(), terminal);
             using ArchiveFile open = Open();
             AddedSession added = open.Sessions.Add(recording.Bytes, SessionOrigin.Imported, recording.Name, DateTimeOffset.Now);
-            terminal.Out.WriteLine(Messages.Imported(recording.Name, added.Id, added.IsNew));
+            terminal.Out.WriteLine(Messages.Imported(PlainText.Of(recording.Name), added.Id, added.IsNew));
             return CommandLine.Done;
         });
         return verb;

@@ -1,7 +1,10 @@
 using System;
 using System.CommandLine;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Report;
+using LoggerBox.Host.Subjects;
 
 namespace LoggerBox.App.Console;
 
@@ -34,6 +37,7 @@ internal static class JobCloseVerb
             }
             else
             {
+                RefuseStandingSuspect(file, file.Jobs.Load(id), done);
                 file.Jobs.Release(id, line.GetValue(by), DateTimeOffset.Now, found, done);
             }
 
@@ -42,5 +46,19 @@ internal static class JobCloseVerb
             return CommandLine.Done;
         });
         return verb;
+    }
+
+    /// <summary>A truck that nobody repaired, and whose test names a suspect, goes back to work only with a word on why.</summary>
+    private static void RefuseStandingSuspect(ArchiveFile file, Job job, string correction)
+    {
+        if (correction.Length > 0 || job.Correction.Length > 0 || job.Sessions.Count == 0 || job.JudgedRole == SessionRole.After || ArchivedSubjects.OwnSheet(job) is not DataSheet sheet)
+        {
+            return;
+        }
+
+        if (ArchivedSubjects.OfJob(file, job).Judged(sheet, sheet.Unit).Suspects is [var suspect, ..])
+        {
+            throw new UserErrorException(JobMessages.SuspectStands(job.Id, CauseWords.Of(suspect.Code)));
+        }
     }
 }

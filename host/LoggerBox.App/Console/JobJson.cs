@@ -47,7 +47,7 @@ internal static class JobJson
         {
             writer.WriteStartObject();
             writer.WriteString("gate", gate.Gate.Code);
-            writer.WriteString("stage", gate.Gate.Stage == GateStage.Opening ? "opening" : "closing");
+            writer.WriteString("stage", gate.Gate.Stage switch { GateStage.Opening => "opening", GateStage.Idle => "idle", _ => "closing" });
             writer.WriteString("text", gate.Gate.Text);
             writer.WriteBoolean("ticked", gate.Tick is not null);
             writer.WriteString("by", gate.Tick?.By);

@@ -1,6 +1,7 @@
 using System;
 using System.CommandLine;
 using System.IO;
+using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
 
@@ -30,6 +31,13 @@ internal static class JobNewVerb
         {
             truck, serial, hours, fuel, complaint, technician, sheet, altitude, air, oilLevel, oilLook, oil, oilRead, archive, json,
         };
+        verb.Validators.Add(words =>
+        {
+            if (new[] { truck, serial, complaint, sheet }.All(option => string.IsNullOrWhiteSpace(words.GetValue(option))))
+            {
+                words.AddError(JobMessages.NothingWritten());
+            }
+        });
         verb.SetAction(line =>
         {
             (string sheetName, string sheetText, string sheetTruck) = ReadSheet(line.GetValue(sheet));

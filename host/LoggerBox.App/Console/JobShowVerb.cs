@@ -1,3 +1,4 @@
+using System;
 using System.CommandLine;
 using System.Linq;
 using LoggerBox.Host;
@@ -46,7 +47,7 @@ internal static class JobShowVerb
         ReleaseNote release = ReleaseWords.Of(job);
         terminal.Out.WriteLine(Messages.JobLine(job.Id, job.Closed is not null, PlainText.Of(release.Headline)));
         var table = new TextTable("ll");
-        foreach (ReportFact fact in JobWords.Facts(job).Concat(JobWords.Bookkeeping(job)).Where(fact => !string.IsNullOrEmpty(fact.Value)))
+        foreach (ReportFact fact in JobWords.Facts(job).Concat(JobWords.Bookkeeping(job)).Concat(JobWords.Corrections(job)).Where(fact => !string.IsNullOrEmpty(fact.Value)))
         {
             table.Add(fact.Label, PlainText.Of(fact.Value!));
         }
@@ -64,13 +65,13 @@ internal static class JobShowVerb
 
     private static void WriteGates(Terminal terminal, Job job)
     {
-        foreach (GateStage stage in (GateStage[])[GateStage.Opening, GateStage.Closing])
+        foreach (GateStage stage in Enum.GetValues<GateStage>())
         {
             terminal.Out.WriteLine(ReleaseWords.Of(stage));
             var table = new TextTable("llll");
             foreach (GateState state in job.Release.Gates.Where(state => state.Gate.Stage == stage))
             {
-                table.Add(state.Tick is null ? "open" : "✓", state.Gate.Code, state.Gate.Text, PlainText.Of(ReleaseWords.Of(state)));
+                table.Add(state.Tick is null ? "open" : "✓", state.Gate.Code, state.Gate.Text, PlainText.Of(ReleaseWords.Of(job, state)));
             }
 
             table.WriteTo(terminal.Out);

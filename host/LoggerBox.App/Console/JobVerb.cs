@@ -12,6 +12,7 @@ internal static class JobVerb
         JobNewVerb.Declare(terminal),
         JobShowVerb.Declare(terminal),
         Add(terminal),
+        JobCorrectVerb.Declare(terminal),
         JobGateVerb.Declare(terminal),
         JobCloseVerb.Declare(terminal),
     };

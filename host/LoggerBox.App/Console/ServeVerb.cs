@@ -26,7 +26,7 @@ internal static class ServeVerb
         {
             string path = line.GetValue(archive) ?? ArchiveFile.DefaultPath;
             Prepare(path);
-            string folder = line.GetValue(sheets) ?? Path.Combine(Path.GetDirectoryName(Path.GetFullPath(path))!, "sheets");
+            string folder = line.GetValue(sheets) ?? Path.Combine(ArchiveFile.FolderOf(path), "sheets");
             Serve(terminal, new ShopSettings(path, folder, line.GetValue(http) ?? 0, line.GetValue(logger), line.GetValue(unit), TimeProvider.System), stop).GetAwaiter().GetResult();
             return CommandLine.Done;
         });
@@ -37,7 +37,7 @@ internal static class ServeVerb
     {
         await using ShopServer server = await ShopServer.Start(settings);
         await terminal.Out.WriteLineAsync(server.Address.ToString());
-        await terminal.Error.WriteLineAsync(Messages.Serving(settings.Archive));
+        await terminal.Error.WriteLineAsync(Messages.Serving(ArchiveFile.NameOf(settings.Archive)));
         await ShopServer.Until(stop);
     }
 

@@ -59,7 +59,7 @@ internal static class SessionsVerb
         }
         else if (sessions.Count == 0)
         {
-            terminal.Error.WriteLine(Messages.ArchiveEmpty(path));
+            terminal.Error.WriteLine(Messages.ArchiveEmpty(file.Path));
         }
         else
         {

@@ -83,7 +83,7 @@ internal static class SheetFromVerb
     {
         (Subject subject, DataSheet sheet) = one;
         Job job = subject.Job!;
-        Judgement judgement = Judge.Of(subject.Sessions, sheet, subject.Facts, PressureUnit.Kilopascal);
+        Judgement judgement = subject.Judged(sheet, PressureUnit.Kilopascal);
         if (judgement.Suspects.Count > 0)
         {
             throw new UserErrorException(Messages.SheetFromSuspect(job.Id, CauseWords.Of(judgement.Suspects[0].Code), judgement.Suspects[0].For is [string reason, ..] ? reason : ""));

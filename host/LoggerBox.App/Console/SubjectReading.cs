@@ -61,9 +61,15 @@ internal sealed class SubjectReading(Terminal terminal)
     private (Subject Subject, Judgement Judgement, DataSheet Sheet) Judge(ParseResult line, string word, PressureUnit? otherwise)
     {
         Subject? archived = RowId.IsJob(word) || RowId.IsSession(word) ? Archived(line.GetValue(archive) ?? ArchiveFile.DefaultPath, word) : null;
+        if (archived is null && line.GetValue(namedSheet) is null)
+        {
+            // A file that is not there, or no trace, is said before that it has no sheet.
+            TraceReading.Read(trace.Source(line, word), new PlanRecord(), terminal);
+        }
+
         DataSheet sheet = SheetOf(line, archived, word);
         Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
-        return (subject, Host.Judging.Judge.Of(subject.Sessions, sheet, subject.Facts, line.GetValue(unit) ?? otherwise ?? sheet.Unit), sheet);
+        return (subject, subject.Judged(sheet, line.GetValue(unit) ?? otherwise ?? sheet.Unit), sheet);
     }
 
     /// <summary>The recordings alone, with the plan that a named sheet gives.</summary>

@@ -5,6 +5,7 @@ using LoggerBox.Host;
 using LoggerBox.Host.Link;
 using LoggerBox.Host.Live;
 using LoggerBox.Host.Units;
+using LoggerBox.Protocol.Link;
 
 namespace LoggerBox.App.Watching;
 
@@ -15,6 +16,7 @@ internal sealed class LiveLine : IDisposable
 
     private readonly PressureUnit unit;
     private readonly LiveLimits? limits;
+    private readonly LiveNames names = new();
     private HostLine line;
 
     private LiveLine(HostLine line, PressureUnit unit, LiveLimits? limits)
@@ -51,7 +53,7 @@ internal sealed class LiveLine : IDisposable
             {
                 var logger = new LoggerConnection(line);
                 var scale = new LiveScale(logger.PressureCalibrations(), unit, limits);
-                logger.Watch(Interval, readings => display.Show(scale.Of(readings)), stop);
+                logger.Watch(Interval, readings => display.Show(Shown(scale, readings)), stop);
             }
             catch (UserErrorException cut) when (line.WasCut)
             {
@@ -60,6 +62,12 @@ internal sealed class LiveLine : IDisposable
                 (line, _) = LostLine.FindAgain(line.Port, cut, stop);
             }
         }
+    }
+
+    private LiveMoment Shown(LiveScale scale, LiveReadings readings)
+    {
+        names.Take(readings);
+        return scale.Of(readings, names);
     }
 
     public void Dispose() => line.Dispose();

@@ -1,16 +1,47 @@
 using System;
 using System.IO;
 using System.Linq;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
-/// <summary>A copy of an archive that others may go on writing: as it was at one moment, read back before it gets its name.</summary>
+/// <summary>A copy of an archive that others may go on writing: as it was at one moment, read back before it counts.</summary>
 public static class ArchiveBackup
 {
-    /// <param name="path">The copy. A file that is there already stays as it is.</param>
-    /// <exception cref="UserErrorException">The file is there, cannot be written, or the copy is damaged.</exception>
-    public static void Write(ArchiveFile archive, string path)
+    /// <param name="place">The copy: a new SQLite file, or a PostgreSQL database that holds nothing yet. What is there already stays as it is.</param>
+    /// <exception cref="UserErrorException">Something is there, it cannot be written, or the copy is damaged.</exception>
+    public static void Write(ArchiveFile archive, string place)
+    {
+        if (PlaceWords.IsServer(place))
+        {
+            IntoServer(archive, place);
+        }
+        else
+        {
+            IntoFile(archive, place);
+        }
+    }
+
+    /// <exception cref="UserErrorException">It is not as it was written.</exception>
+    internal static void RefuseDamaged(ArchiveFile copy)
+    {
+        if (ArchiveCheck.Of(copy).FirstOrDefault() is { } damage)
+        {
+            throw new UserErrorException($"The copy is damaged ({damage.Where}: {damage.What}) and was not kept. Check the archive itself with `loggerbox archive check`.");
+        }
+    }
+
+    private static void IntoServer(ArchiveFile archive, string place)
+    {
+        using ArchiveFile copy = ArchiveFile.Open(place);
+        if (copy.Sessions.All().Count > 0 || copy.Jobs.All().Count > 0)
+        {
+            throw new UserErrorException($"{copy.Path} holds an archive already: nothing was copied; name a database of its own.");
+        }
+
+        ArchiveCopy.Run(archive, copy);
+    }
+
+    private static void IntoFile(ArchiveFile archive, string path)
     {
         if (Path.Exists(path))
         {
@@ -21,13 +52,15 @@ public static class ArchiveBackup
         try
         {
             File.Delete(beside);
-            Copy(archive, beside);
-            using (ArchiveFile copy = ArchiveFile.OpenExisting(beside))
+            if (archive.CopyItself(beside))
             {
-                if (ArchiveCheck.Of(copy).FirstOrDefault() is { } damage)
-                {
-                    throw new UserErrorException($"The copy is damaged ({damage.Where}: {damage.What}) and was not kept. Check the archive itself with `loggerbox archive check`.");
-                }
+                using ArchiveFile copy = ArchiveFile.OpenExisting(beside);
+                RefuseDamaged(copy);
+            }
+            else
+            {
+                using ArchiveFile copy = ArchiveFile.Open(beside);
+                ArchiveCopy.Run(archive, copy);
             }
 
             File.Move(beside, path);
@@ -44,15 +77,6 @@ public static class ArchiveBackup
             }
         }
     }
-
-    // Page by page, by SQLite's own backup: it begins anew where another program writes meanwhile.
-    private static void Copy(ArchiveFile archive, string path) => archive.Read(open =>
-    {
-        using SqliteConnection copy = new(new SqliteConnectionStringBuilder { DataSource = path, Pooling = false }.ConnectionString);
-        copy.Open();
-        open.BackupDatabase(copy);
-        return true;
-    });
 
     private static void Remove(string path)
     {

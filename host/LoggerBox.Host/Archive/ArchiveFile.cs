@@ -1,23 +1,25 @@
 using System;
+using System.Collections.Generic;
+using System.Data.Common;
 using System.IO;
-using Microsoft.Data.Sqlite;
+using LoggerBox.Host.Archive.Postgres;
+using LoggerBox.Host.Archive.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
 /// <summary>
-/// The shop's archive: one SQLite file with the record bytes as received, the jobs, and corrections as new rows.
-/// Every change is one transaction that is on the disk when the call returns (write-ahead log, synchronous FULL).
+/// The shop's archive: the record bytes as received, the jobs, and corrections as new rows. One SQLite file, or for several shops a PostgreSQL database.
+/// Every change is one transaction that is on the disk when the call returns.
 /// </summary>
 public sealed class ArchiveFile : IDisposable
 {
     private static readonly TimeSpan PatienceWithAnotherProgram = TimeSpan.FromSeconds(5);
 
-    private readonly SqliteConnection connection;
+    private readonly IArchiveStore store;
 
-    private ArchiveFile(string path, SqliteConnection connection)
+    private ArchiveFile(IArchiveStore store)
     {
-        Path = path;
-        this.connection = connection;
+        this.store = store;
         Sessions = new SessionRows(this);
         Incoming = new IncomingSessions(this);
         Jobs = new JobRows(this);
@@ -32,7 +34,8 @@ public sealed class ArchiveFile : IDisposable
         "LoggerBox",
         "archive.sqlite");
 
-    public string Path { get; }
+    /// <summary>The file's path, or server and database; without the password that may have come with it.</summary>
+    public string Path => store.Name;
 
     public SessionRows Sessions { get; }
 
@@ -46,147 +49,69 @@ public sealed class ArchiveFile : IDisposable
 
     public CalibrationRows Calibrations { get; }
 
-    /// <summary>Opens the archive; creates it, and its folder, when there is none.</summary>
-    /// <param name="patience">How long to wait for another program that holds the file, at least a second.</param>
-    /// <exception cref="UserErrorException">No SQLite file, another program's file, a newer schema, not writable, or locked.</exception>
-    public static ArchiveFile Open(string path, TimeSpan? patience = null)
-    {
-        try
-        {
-            Directory.CreateDirectory(System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(path))!);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException or ArgumentException)
-        {
-            throw ArchiveErrors.FolderMissing(path, error.Message);
-        }
+    /// <summary>What stands in messages for a place that somebody typed: the place itself, or server and database without a password.</summary>
+    /// <exception cref="UserErrorException">It is no address of a PostgreSQL database, though it begins like one.</exception>
+    public static string NameOf(string place) => PlaceWords.IsServer(place) ? PostgresAddress.Read(place).Name : place;
 
-        return Connect(path, patience ?? PatienceWithAnotherProgram);
-    }
+    /// <summary>False only for a file that nobody has made yet: a server says itself what it holds.</summary>
+    public static bool MayBeThere(string place) => PlaceWords.IsServer(place) || File.Exists(place);
+
+    /// <summary>Where what belongs to an archive is kept on this computer: the file's folder, or for a server the user's data folder.</summary>
+    public static string FolderOf(string place) => System.IO.Path.GetDirectoryName(System.IO.Path.GetFullPath(PlaceWords.IsServer(place) ? DefaultPath : place))!;
+
+    /// <summary>Opens the archive; creates it, with the folder of a file, when there is none.</summary>
+    /// <param name="place">A file, or a PostgreSQL database: postgresql://USER@HOST/DATABASE, or Host=...;Database=...</param>
+    /// <param name="patience">How long to wait for another program that changes the archive, at least a second.</param>
+    /// <exception cref="UserErrorException">It is none, of another program, of a newer schema, cannot be reached or written, or is in use.</exception>
+    public static ArchiveFile Open(string place, TimeSpan? patience = null) => Open(place, ArchiveUse.Create, patience);
 
     /// <summary>Opens an archive that must be there already: a mistyped name makes no empty file.</summary>
-    public static ArchiveFile OpenExisting(string path, TimeSpan? patience = null)
+    public static ArchiveFile OpenExisting(string place, TimeSpan? patience = null) => Open(place, ArchiveUse.Change, patience);
+
+    /// <summary>Opens an archive to look at it: one that cannot be written (a protected folder, another user's) is read as it is.</summary>
+    public static ArchiveFile OpenForReading(string place, TimeSpan? patience = null) => Open(place, ArchiveUse.Look, patience);
+
+    public void Dispose() => store.Dispose();
+
+    /// <summary>Runs queries; what the database refuses becomes a sentence.</summary>
+    internal T Read<T>(Func<DbConnection, T> queries)
     {
-        if (!File.Exists(path))
-        {
-            throw ArchiveErrors.NoFile(path);
-        }
-
-        return Connect(path, patience ?? PatienceWithAnotherProgram);
-    }
-
-    /// <summary>Opens an archive to look at it: one that cannot be written (a protected folder, another user's file) is read as it is.</summary>
-    public static ArchiveFile OpenForReading(string path, TimeSpan? patience = null)
-    {
-        if (!File.Exists(path))
-        {
-            throw ArchiveErrors.NoFile(path);
-        }
-
-        RefuseOtherFiles(path);
         try
         {
-            return Connect(path, Settings(path, patience ?? PatienceWithAnotherProgram), ArchiveSchema.Prepare);
+            return queries(store.Connection);
         }
-        catch (SqliteException error) when (ArchiveErrors.MeansWriteProtected(error))
+        catch (DamagedRowException)
         {
-            return Guard(path, () => ConnectProtected(path, patience ?? PatienceWithAnotherProgram));
+            throw ArchiveErrors.DamagedRow(Path);
         }
-        catch (SqliteException error)
+        catch (Exception error) when (store.Told(error) is { } refusal)
         {
-            throw ArchiveErrors.FromSqlite(path, error);
+            throw refusal;
         }
     }
 
-    public void Dispose() => connection.Dispose();
-
-    /// <summary>Runs queries; what SQLite refuses becomes a sentence.</summary>
-    internal T Read<T>(Func<SqliteConnection, T> queries) => Guard(Path, () => queries(connection));
-
     /// <summary>Runs a change that happens wholly or not at all.</summary>
-    internal T Change<T>(Func<SqliteConnection, T> statements) => Read(open =>
+    internal T Change<T>(Func<DbConnection, T> statements) => Read(open =>
     {
-        using SqliteTransaction transaction = open.BeginTransaction();
+        using DbTransaction transaction = store.BeginChange();
         T result = statements(open);
         transaction.Commit();
         return result;
     });
 
-    private static ArchiveFile Connect(string path, TimeSpan patience)
-    {
-        RefuseOtherFiles(path);
-        return Guard(path, () => Connect(path, Settings(path, patience), ArchiveSchema.Prepare));
-    }
+    internal List<string> StructureFaults() => Read(_ => store.StructureFaults());
 
-    // Nobody writes a file that is protected, so SQLite need not watch for it; only where changes wait in the log beside it must it try.
-    private static ArchiveFile ConnectProtected(string path, TimeSpan patience)
+    /// <summary>Runs queries that all see the same moment, whatever others change meanwhile.</summary>
+    internal T Look<T>(Func<DbConnection, T> queries) => Read(open =>
     {
-        SqliteConnectionStringBuilder settings = Settings(path, patience);
-        settings.Mode = SqliteOpenMode.ReadOnly;
-        FileInfo log = new(path + "-wal");
-        if (!log.Exists || log.Length == 0)
-        {
-            settings.DataSource = new Uri(System.IO.Path.GetFullPath(path)).AbsoluteUri + "?immutable=1";
-        }
+        using DbTransaction transaction = store.BeginLook();
+        return queries(open);
+    });
 
-        try
-        {
-            return Connect(path, settings, ArchiveSchema.Check);
-        }
-        catch (SqliteException error) when (ArchiveErrors.MeansWriteProtected(error))
-        {
-            throw ArchiveErrors.NotClosedInOrder(path);
-        }
-    }
+    /// <summary>Makes a copy of the database's own, in a new file. False: it has no way to do that.</summary>
+    internal bool CopyItself(string path) => Read(_ => store.CopyItself(path));
 
-    private static ArchiveFile Connect(string path, SqliteConnectionStringBuilder settings, Action<SqliteConnection, string> prepare)
-    {
-        SqliteConnection connection = new(settings.ConnectionString);
-        try
-        {
-            connection.Open();
-            prepare(connection, path);
-            return new ArchiveFile(path, connection);
-        }
-        catch
-        {
-            connection.Dispose();
-            throw;
-        }
-    }
-
-    private static SqliteConnectionStringBuilder Settings(string path, TimeSpan patience) => new()
-    {
-        DataSource = path,
-        Pooling = false,
-        ForeignKeys = true,
-        DefaultTimeout = Math.Max(1, (int)Math.Ceiling(patience.TotalSeconds)),
-    };
-
-    private static void RefuseOtherFiles(string path)
-    {
-        try
-        {
-            ArchiveSchema.RefuseOtherFiles(path);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            throw ArchiveErrors.CannotOpen(path);
-        }
-    }
-
-    private static T Guard<T>(string path, Func<T> work)
-    {
-        try
-        {
-            return work();
-        }
-        catch (SqliteException error)
-        {
-            throw ArchiveErrors.FromSqlite(path, error);
-        }
-        catch (DamagedRowException)
-        {
-            throw ArchiveErrors.DamagedRow(path);
-        }
-    }
+    private static ArchiveFile Open(string place, ArchiveUse use, TimeSpan? patience) => new(PlaceWords.IsServer(place)
+        ? PostgresStore.Open(PostgresAddress.Read(place), use, patience ?? PatienceWithAnotherProgram)
+        : SqliteStore.Open(place, use, patience ?? PatienceWithAnotherProgram));
 }

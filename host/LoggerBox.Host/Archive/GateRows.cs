@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Releasing;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -87,21 +87,21 @@ public sealed class GateRows
     /// <summary>Of a person or of a file: no endless text, and no NUL, which no job file carries.</summary>
     internal static bool IsText(string text, int most) => text.Length <= most && !text.Any(letter => char.IsControl(letter) && letter is not ('\n' or '\r' or '\t'));
 
-    internal static List<GateTick> Of(SqliteConnection open, long job) => open.Rows(
-        "SELECT * FROM job_gates WHERE job = $job ORDER BY id",
+    internal static List<GateTick> Of(DbConnection open, long job) => open.Rows(
+        "SELECT * FROM job_gates WHERE job = @job ORDER BY id",
         row => new GateTick(row.Text("gate"), row.Integer("withdrawn") == 1, row.Text("by_whom"), row.Text("note"), row.MomentOrNull("made")!.Value),
-        ("$job", job));
+        ("@job", job));
 
-    internal static int Insert(SqliteConnection open, long job, GateTick tick) => open.Execute(
+    internal static int Insert(DbConnection open, long job, GateTick tick) => open.Execute(
         """
-        INSERT INTO job_gates (job, gate, withdrawn, by_whom, note, made_utc, made_offset_minutes)
-        VALUES ($job, $gate, $withdrawn, $by, $note, $made, $offset)
+        INSERT INTO job_gates (id, job, gate, withdrawn, by_whom, note, made_utc, made_offset_minutes)
+        VALUES ((SELECT coalesce(max(id), 0) + 1 FROM job_gates), @job, @gate, @withdrawn, @by, @note, @made, @offset)
         """,
-        ("$job", job),
-        ("$gate", tick.Gate),
-        ("$withdrawn", tick.Withdrawn ? 1L : 0L),
-        ("$by", tick.By),
-        ("$note", tick.Note),
-        ("$made", tick.Made.ToUnixTimeSeconds()),
-        ("$offset", (long)tick.Made.Offset.TotalMinutes));
+        ("@job", job),
+        ("@gate", tick.Gate),
+        ("@withdrawn", tick.Withdrawn ? 1L : 0L),
+        ("@by", tick.By),
+        ("@note", tick.Note),
+        ("@made", tick.Made.ToUnixTimeSeconds()),
+        ("@offset", (long)tick.Made.Offset.TotalMinutes));
 }

@@ -1,9 +1,9 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Framing;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -79,7 +79,7 @@ public sealed class IncomingSessions
         return true;
     });
 
-    private static void Store(SqliteConnection open, long row, IEnumerable<(long Start, byte[] Bytes)> parts)
+    private static void Store(DbConnection open, long row, IEnumerable<(long Start, byte[] Bytes)> parts)
     {
         foreach ((long start, byte[] bytes) in parts)
         {
@@ -87,6 +87,6 @@ public sealed class IncomingSessions
         }
     }
 
-    private static void SetAside(SqliteConnection open, long row) =>
-        open.Execute("UPDATE sessions SET state = 'set-aside' WHERE id = $id", ("$id", row));
+    private static void SetAside(DbConnection open, long row) =>
+        open.Execute("UPDATE sessions SET state = 'set-aside' WHERE id = @id", ("@id", row));
 }

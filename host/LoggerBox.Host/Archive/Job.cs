@@ -42,13 +42,33 @@ public sealed record Job(
     IReadOnlyList<JobSession> Sessions,
     IReadOnlyList<GateTick> Gates)
 {
+    /// <summary>What was put right afterwards, oldest first; it counts here already.</summary>
+    public IReadOnlyList<Correction> Corrections { get; init; } = [];
+
+    /// <summary>Before anything was put right; null where this is it.</summary>
+    public Job? AsWritten { get; init; }
+
+    /// <summary>When its first session began, and when that came into the archive; null where it has none, or only the list of jobs was asked for.</summary>
+    public TestMoments? Test { get; init; }
+
+    /// <summary>What stands in a <see cref="JobField"/>; null: a work order has no such field.</summary>
+    public string? ValueOf(string field) => CorrectedJob.Value(this, field);
+
     /// <summary>What the gates come to.</summary>
     public ReleaseState Release => ReleaseState.Of(Gates, Closed is not null);
 
     public IReadOnlyList<string> SessionIds => [.. Sessions.Select(session => session.Id)];
 
+    /// <summary>Whose readings are the truck's as it is now: after the repair where anything was measured then. Before and after are never one judgement.</summary>
+    public SessionRole JudgedRole => Sessions.Any(session => session.Role == SessionRole.After) ? SessionRole.After
+        : Sessions.Any(session => session.Role == SessionRole.Before) ? SessionRole.Before
+        : SessionRole.Any;
+
     public IReadOnlyList<string> SessionIdsOf(SessionRole role) => [.. Sessions.Where(session => session.Role == role).Select(session => session.Id)];
 }
+
+/// <param name="Began">By the logger's clock, or as somebody dated it; where neither is known, when it came into the archive.</param>
+public sealed record TestMoments(DateTimeOffset Began, DateTimeOffset Arrived);
 
 /// <param name="Id">S1, S2, ...</param>
 public sealed record JobSession(string Id, SessionRole Role);

@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Releasing;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -14,8 +14,10 @@ public sealed class JobRows
     internal JobRows(ArchiveFile archive) => this.archive = archive;
 
     /// <returns>The new job's id.</returns>
-    public string Create(JobDetails details, DateTimeOffset now) =>
-        archive.Change(open => RowId.Job(open.Scalar(JobColumns.Insert, JobColumns.OfNew(null, null, details, now))));
+    /// <exception cref="UserErrorException">A text of it is too long.</exception>
+    public string Create(JobDetails details, DateTimeOffset now) => JobTexts.TooLong(details) is string what
+        ? throw ArchiveErrors.JobText(what)
+        : archive.Change(open => RowId.Job(open.Scalar(JobColumns.Insert, JobColumns.OfNew(null, null, details, now))));
 
     public IReadOnlyList<Job> All() => archive.Read(open => open
         .Rows("SELECT * FROM jobs ORDER BY id", JobColumns.FromRow)
@@ -46,7 +48,12 @@ public sealed class JobRows
     /// <summary>
     /// Closes a job without a release; one that is closed keeps its first date. What was found and done is written where it is given.
     /// </summary>
-    public void Close(string id, DateTimeOffset now, string cause = "", string correction = "") => archive.Change(open => Close(open, Find(open, id), now, cause, correction));
+    /// <exception cref="UserErrorException">The truck is released, or the closed job has another cause or correction already.</exception>
+    public void Close(string id, DateTimeOffset now, string cause = "", string correction = "") => archive.Change(open =>
+    {
+        Job job = Load(open, id);
+        return job.Release.Release is GateTick release ? throw GateErrors.NotUnreleased(job.Id, release.By) : Close(open, job, now, cause, correction);
+    });
 
     /// <summary>Closes a job and releases the truck. One that was closed without a release keeps its first date.</summary>
     /// <param name="by">Who releases it; null: nobody was named, which is refused with what is still missing.</param>
@@ -70,13 +77,35 @@ public sealed class JobRows
         return Close(open, job, now, cause, correction);
     });
 
-    private static int Close(SqliteConnection open, Job job, DateTimeOffset now, string cause, string correction) =>
-        open.Execute(JobColumns.Close, JobColumns.OfClosing(Row(job), now, cause, correction));
+    // Somebody has read what a closed job says: another word is a correction, with a name of its own.
+    private static int Close(DbConnection open, Job job, DateTimeOffset now, string cause, string correction)
+    {
+        foreach ((string field, string written, string there) in ((string, string, string)[])[(JobField.Cause, cause, job.Cause), (JobField.Correction, correction, job.Correction)])
+        {
+            if (job.Closed is not null && written.Length > 0 && there.Length > 0 && written != there)
+            {
+                throw ArchiveErrors.WrittenInClosedJob(job.Id, field);
+            }
+        }
 
-    internal Job Load(SqliteConnection open, string id) => Whole(open, Find(open, id));
+        return JobTexts.TooLong(cause, correction) is string what
+            ? throw ArchiveErrors.JobText(what)
+            : open.Execute(JobColumns.Close, JobColumns.OfClosing(Row(job), now, cause, correction));
+    }
 
-    internal Job Find(SqliteConnection open, string id) =>
-        open.Rows("SELECT * FROM jobs WHERE id = $id", JobColumns.FromRow, ("$id", Row(id))).FirstOrDefault()
+    internal Job Load(DbConnection open, string id) => WithTest(open, Whole(open, Find(open, id)));
+
+    /// <summary>Before anything in it was put right: what another archive must get.</summary>
+    internal Job AsWritten(string id) => archive.Read(open => AsWritten(open, Find(open, id)));
+
+    private Job WithTest(DbConnection open, Job job)
+    {
+        ArchivedSession[] sessions = [.. job.SessionIds.Select(session => archive.Sessions.Find(open, session))];
+        return sessions.Length == 0 ? job : job with { Test = new TestMoments(sessions.Min(row => row.Start ?? row.Stored), sessions.Min(row => row.Stored)) };
+    }
+
+    internal Job Find(DbConnection open, string id) =>
+        open.Rows("SELECT * FROM jobs WHERE id = @id", JobColumns.FromRow, ("@id", Row(id))).FirstOrDefault()
         ?? throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
     internal static long Row(Job job) => RowId.TryParse(job.Id, 'J', out long row) ? row : throw new ArgumentException(job.Id, nameof(job));
@@ -84,12 +113,14 @@ public sealed class JobRows
     private long Row(string id) => RowId.TryParse(id, 'J', out long row) ? row : throw ArchiveErrors.NoSuchJob(archive.Path, id);
 
     /// <summary>With what stands in other tables.</summary>
-    internal static Job Whole(SqliteConnection open, Job job) => job with
+    private static Job Whole(DbConnection open, Job job) => CorrectedJob.Of(AsWritten(open, job), CorrectionRows.Of(open, job.Id));
+
+    internal static Job AsWritten(DbConnection open, Job job) => job with
     {
         Sessions = open.Rows(
-            "SELECT session, role FROM job_sessions WHERE job = $job ORDER BY rowid",
+            "SELECT session, role FROM job_sessions WHERE job = @job ORDER BY rowid",
             row => new JobSession(RowId.Session(row.GetInt64(0)), JobColumns.Role(row.GetString(1))),
-            ("$job", Row(job))),
+            ("@job", Row(job))),
         Gates = GateRows.Of(open, Row(job)),
     };
 }

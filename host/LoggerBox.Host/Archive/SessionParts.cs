@@ -1,8 +1,8 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.IO;
 using LoggerBox.Host.Sessions;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -16,7 +16,7 @@ internal static class SessionParts
     private const int LongestInPage = LocalBytes + OverflowBytes - 1;
 
     /// <summary>Stores what is not here yet of these bytes; what is here stays as it is.</summary>
-    public static void Store(SqliteConnection open, long session, long start, byte[] bytes)
+    public static void Store(DbConnection open, long session, long start, byte[] bytes)
     {
         foreach (ByteRange hole in Received(open, session).HolesIn(new ByteRange(start, start + bytes.Length)))
         {
@@ -24,10 +24,10 @@ internal static class SessionParts
             {
                 int length = FillingPages((int)(hole.End - at));
                 open.Execute(
-                    "INSERT INTO parts (session, start, bytes) VALUES ($session, $start, $bytes)",
-                    ("$session", session),
-                    ("$start", at),
-                    ("$bytes", bytes.AsSpan((int)(at - start), length).ToArray()));
+                    "INSERT INTO parts (session, start, bytes) VALUES (@session, @start, @bytes)",
+                    ("@session", session),
+                    ("@start", at),
+                    ("@bytes", bytes.AsSpan((int)(at - start), length).ToArray()));
                 at += length;
             }
         }
@@ -36,21 +36,21 @@ internal static class SessionParts
     /// <summary>So many of these bytes as fill pages of their own to the end; the rest is a row that lies among others.</summary>
     private static int FillingPages(int length) => length <= LongestInPage ? length : LocalBytes + ((length - LocalBytes) / OverflowBytes * OverflowBytes);
 
-    public static ByteRanges Received(SqliteConnection open, long session)
+    public static ByteRanges Received(DbConnection open, long session)
     {
         ByteRanges received = new();
         open.Rows(
-            "SELECT start, start + length(bytes) FROM parts WHERE session = $session ORDER BY start",
+            "SELECT start, start + length(bytes) FROM parts WHERE session = @session ORDER BY start",
             part => new ByteRange(part.GetInt64(0), part.GetInt64(1)),
-            ("$session", session)).ForEach(received.Add);
+            ("@session", session)).ForEach(received.Add);
         return received;
     }
 
     /// <summary>All bytes of a session of this length. Null where the parts do not make it up, one after the other.</summary>
-    public static byte[]? Load(SqliteConnection open, long session, long length)
+    public static byte[]? Load(DbConnection open, long session, long length)
     {
         // What is really there is counted first: a damaged row may claim any length.
-        if (open.Scalar("SELECT sum(length(bytes)) FROM parts WHERE session = $session", ("$session", session)) != length || length > Array.MaxLength)
+        if (open.Scalar("SELECT sum(length(bytes)) FROM parts WHERE session = @session", ("@session", session)) != length || length > Array.MaxLength)
         {
             return null;
         }
@@ -59,14 +59,14 @@ internal static class SessionParts
         byte[] bytes = new byte[length];
         long end = 0;
         open.Rows(
-            "SELECT start, bytes FROM parts WHERE session = $session ORDER BY start",
+            "SELECT start, bytes FROM parts WHERE session = @session ORDER BY start",
             part =>
             {
                 byte[] piece = part.GetFieldValue<byte[]>(1);
                 piece.CopyTo(bytes, part.GetInt64(0) == end ? end : throw new DamagedRowException("parts that do not follow each other"));
                 return end += piece.Length;
             },
-            ("$session", session));
+            ("@session", session));
         return bytes;
     }
 }

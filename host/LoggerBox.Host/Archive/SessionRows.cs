@@ -1,10 +1,10 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Framing;
 using LoggerBox.Protocol.Records;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive;
 
@@ -75,30 +75,30 @@ public sealed class SessionRows
     /// <summary>To compare with what is elsewhere: nothing where the parts do not make the session up.</summary>
     internal byte[] BytesAsTheyAre(string id) => archive.Read(open => BytesAsTheyAre(open, Find(open, id)));
 
-    private byte[] Bytes(SqliteConnection open, ArchivedSession row)
+    private byte[] Bytes(DbConnection open, ArchivedSession row)
     {
         byte[] bytes = row.Complete ? BytesAsTheyAre(open, row) : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
         return Crc32C.Of(bytes, 0, bytes.Length) == row.Crc ? bytes : throw ArchiveErrors.DamagedSession(archive.Path, row.Id);
     }
 
-    private byte[] BytesAsTheyAre(SqliteConnection open, ArchivedSession row) => SessionParts.Load(open, RowOf(open, row.Id), row.Length) ?? [];
+    private byte[] BytesAsTheyAre(DbConnection open, ArchivedSession row) => SessionParts.Load(open, RowOf(open, row.Id), row.Length) ?? [];
 
-    internal long RowOf(SqliteConnection open, string id)
+    internal long RowOf(DbConnection open, string id)
     {
         Find(open, id);
         RowId.TryParse(id, 'S', out long row);
         return row;
     }
 
-    internal ArchivedSession Find(SqliteConnection open, string id) =>
+    internal ArchivedSession Find(DbConnection open, string id) =>
         (RowId.TryParse(id, 'S', out long row)
-            ? open.Rows(SessionColumns.Select + " WHERE id = $id", SessionColumns.FromRow, ("$id", row)).FirstOrDefault()
+            ? open.Rows(SessionColumns.Select + " WHERE id = @id", SessionColumns.FromRow, ("@id", row)).FirstOrDefault()
             : null)
         ?? throw ArchiveErrors.NoSuchSession(archive.Path, id);
 
     /// <summary>Adds a whole session that is not here yet.</summary>
     internal static string Insert(
-        SqliteConnection open,
+        DbConnection open,
         SessionIdentity identity,
         byte[] bytes,
         uint crc,
@@ -119,12 +119,12 @@ public sealed class SessionRows
     }
 
     /// <summary>The whole sessions of these numbers, of any length.</summary>
-    internal static List<ArchivedSession> OfIdentity(SqliteConnection open, SessionIdentity identity) => open.Rows(
-        SessionColumns.Select + " WHERE logger_id = $logger AND boot_count = $boot AND session_number = $number AND state = 'complete' ORDER BY id",
+    internal static List<ArchivedSession> OfIdentity(DbConnection open, SessionIdentity identity) => open.Rows(
+        SessionColumns.Select + " WHERE logger_id = @logger AND boot_count = @boot AND session_number = @number AND state = 'complete' ORDER BY id",
         SessionColumns.FromRow,
         SessionColumns.Numbers(identity, 0)[..3]);
 
-    internal static List<ArchivedSession> Complete(SqliteConnection open, SessionIdentity identity, long length) => open.Rows(
+    internal static List<ArchivedSession> Complete(DbConnection open, SessionIdentity identity, long length) => open.Rows(
         SessionColumns.Select + SessionColumns.OfTheseNumbers + " AND state = 'complete' ORDER BY id",
         SessionColumns.FromRow,
         SessionColumns.Numbers(identity, length));

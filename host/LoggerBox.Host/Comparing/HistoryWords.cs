@@ -1,3 +1,5 @@
+using LoggerBox.Host.Judging;
+using LoggerBox.Host.Report;
 using LoggerBox.Host.Units;
 
 namespace LoggerBox.Host.Comparing;
@@ -8,20 +10,32 @@ public static class HistoryWords
     /// <returns>Words, unit, and the factor from the reading's own unit (kPa, rpm, s).</returns>
     public static (string Words, string Unit, double Scale) Of(string place, PressureUnit unit)
     {
-        string words = place.Replace("pressure.", "", System.StringComparison.Ordinal)
-            .Replace("engine.", "", System.StringComparison.Ordinal)
-            .Replace("_rpm", "", System.StringComparison.Ordinal)
-            .Replace("_s", "", System.StringComparison.Ordinal)
-            .Replace('.', ' ')
-            .Replace('_', ' ');
-        if (place.EndsWith("_rpm", System.StringComparison.Ordinal))
+        (string step, string quantity) = PlaceOf(place.Split('.'));
+        string words = step.Length == 0 ? Words.Quantity(quantity) : $"{StepWords.Of(step)}: {Words.Quantity(quantity)}";
+        return quantity switch
         {
-            return (words + " speed", "rpm", 1);
-        }
-
-        bool isTime = place.EndsWith("_s", System.StringComparison.Ordinal) || place.StartsWith("engagement.", System.StringComparison.Ordinal);
-        return isTime ? (words, "s", 1) : (words, unit.Code(), 1000 / unit.InPascal());
+            "rpm" or "rpm-drop" => (words, "rpm", 1),
+            "run-up-time" or "engagement-time" => (words, "s", 1),
+            _ => (words, unit.Code(), 1000 / unit.InPascal()),
+        };
     }
+
+    /// <summary>A sheet's place as the step and the reading that the report names.</summary>
+    private static (string Step, string Quantity) PlaceOf(string[] parts) => parts switch
+    {
+        ["engine", "idle_rpm"] => ("idle-N", "rpm"),
+        ["engine", "governed_rpm"] => ("governed", "rpm"),
+        ["engine", "relief_drop_rpm"] => ("relief", "rpm-drop"),
+        ["engine", "stall_forward_rpm"] => ("stall-F", "rpm"),
+        ["engine", "stall_reverse_rpm"] => ("stall-R", "rpm"),
+        ["engine", "run_up_s"] => ("governed", "run-up-time"),
+        ["pressure", var condition, var gear, var channel] => ($"{condition}-{Letter(gear)}", channel),
+        ["engagement", var gear] => ("engage-" + Letter(gear), "engagement-time"),
+        ["difference", ..] => ("hold", "difference-clutch"),
+        _ => ("", string.Join(' ', parts)),
+    };
+
+    private static string Letter(string gear) => gear[..1].ToUpperInvariant();
 
     public static string Verdict(ReadingHistory history) => (history.Changed, history.Drifts) switch
     {

@@ -11,7 +11,7 @@ public sealed record Visit(string Id, DateTimeOffset Date, double? Hours, IReadO
 /// <summary>One reading over all visits that have it, in order of time.</summary>
 /// <param name="Place">As a sheet names it: "pressure.hold.forward.clutch".</param>
 /// <param name="Uncertainty">Of the change, expanded: the root of the squares of the first and the last.</param>
-/// <param name="Slope">A thousand hours; null where fewer than two visits know theirs, or all at the same.</param>
+/// <param name="Slope">A thousand hours; null where visits are of fewer than three hour counts: a jump is no drift.</param>
 public sealed record ReadingHistory(
     string Place, IReadOnlyList<(string Visit, SheetReading Reading)> Readings, double Change, double Uncertainty, double? Slope, double? SlopeUncertainty)
 {
@@ -23,6 +23,8 @@ public sealed record ReadingHistory(
 /// <summary>A truck's readings over the years, each with its change since the first visit and its drift over the hours it worked.</summary>
 public static class TruckHistory
 {
+    private const int FewestHourCounts = 3;
+
     /// <param name="visits">In any order; at least two readings make a history.</param>
     public static IReadOnlyList<ReadingHistory> Of(IReadOnlyList<Visit> visits)
     {
@@ -58,7 +60,8 @@ public static class TruckHistory
     // Least squares over the hour meter; the readings' own uncertainties say how sure the slope is.
     private static (double? Slope, double? Uncertainty) Slope(string place, Visit[] visits)
     {
-        if (visits.Length < 2)
+        // Between two hour counts a repair is as good as a drift.
+        if (visits.Select(visit => visit.Hours).Distinct().Count() < FewestHourCounts)
         {
             return (null, null);
         }

@@ -25,18 +25,20 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(facts);
         var evidence = EvidenceOf(sessions, sheet, facts);
         StepReadings steps = evidence.Steps;
+        IReadOnlyList<Suspect> suspects = SuspectList.Of(evidence, unit);
         List<Check> checks = [.. CheckList.Of(evidence).Select(check => InUnit(check, sheet.Unit, unit))];
+        List<ValidityNote> guards = [.. GuardNotes.Of(evidence, checks, suspects)];
         return new Judgement(
             RuleSet.Version,
             unit,
             sheet.Truck,
             sheet.FileName,
             sheet.Source,
-            [.. Notes(evidence, unit), .. CloseNotes.Of(checks)],
+            [.. guards, .. Notes(evidence, unit), .. CloseNotes.Of(checks, mayStall: !guards.Exists(note => note.Code == GuardNotes.NoStall))],
             steps.All.Select(hold => Shown(hold, steps, unit)).ToList(),
-            sessions.SelectMany(Engagements).ToList(),
+            sessions.SelectMany((session, i) => Engagements(session).Select(one => sessions.Count == 1 ? one : one with { Recording = i + 1 })).ToList(),
             checks,
-            SuspectList.Of(evidence, unit),
+            suspects,
             Sentences.NotCovered)
         {
             SheetVersion = sheet.Version,
@@ -67,6 +69,7 @@ public static class Judge
             .Concat(SessionNotes.Of(evidence, unit))
             .Concat(Completeness.Notes(evidence))
             .Concat(SheetNotes.Of(evidence.Sheet))
+            .Concat(CrankedNotes.Of(evidence.Steps))
             .Concat(EngagementNotes.Of(evidence))
             .Concat(LoopNotes.Of(evidence))
             .Concat(MissedSteps.Notes(evidence))
@@ -92,7 +95,7 @@ public static class Judge
     private static IEnumerable<JudgedEngagement> Engagements(RecordedSession session) =>
         session.Engagements.Select(record => new JudgedEngagement(
             record.Gear,
-            (record.StartMicroseconds - session.Header.StartMicroseconds) / 1e6,
+            session.SecondsAt(record.StartMicroseconds),
             record.NeverFilled ? null : record.FillMilliseconds / 1000.0,
             record.NeverFilled ? null : record.RiseMilliseconds / 1000.0,
             record.NeverFilled ? null : record.TotalMilliseconds / 1000.0,

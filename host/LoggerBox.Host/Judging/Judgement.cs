@@ -56,7 +56,11 @@ public sealed record JudgedEngagement(
     double? FillSeconds,
     double? RiseSeconds,
     double? TotalSeconds,
-    double? OvershootPercent);
+    double? OvershootPercent)
+{
+    /// <summary>Which of several recordings it is of, from 1, in order of time; null where there is one.</summary>
+    public int? Recording { get; init; }
+}
 
 public enum Verdict
 {

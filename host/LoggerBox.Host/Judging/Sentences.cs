@@ -39,6 +39,9 @@ public static class Sentences
     public static string DriveCut(Step step) =>
         $"No clutch pressure under full pedal at {Words.StepName(step)}: the brake may work the inching valve, or an interlock cut the drive. Hold the truck with the parking brake and repeat it.";
 
+    public static string EngineCranked(Step step, double rpm) =>
+        $"At {Words.StepName(step)} the engine turned at {Words.Rpm(rpm)}: it was cranked, or about to die. Its pressures are not judged. See why it does not run before anything else is measured.";
+
     public static string MorePlacesDamaged(int places) => $"{places} more places of the recording are damaged: fetch the session again, or record it again.";
 
     public static string SamplesOfHoldLost(Step step) =>
@@ -52,6 +55,9 @@ public static class Sentences
     public static string StepVoid(Step step) => $"The step {Words.StepName(step)} is void: some causes cannot be seen without it.";
 
     public static string ChannelsMissing(IEnumerable<string> channels, Step step) => $"{Words.Capital(string.Join(", ", channels).ToLowerInvariant())} not measured at {Words.StepName(step)}: some causes cannot be seen without it.";
+
+    /// <summary>Before a sentence on one of several recordings; nothing where there is one.</summary>
+    public static string InRecording(int index, int count) => count == 1 ? "" : $"Recording {index + 1} of {count}: ";
 
     public static string ZeroOffset(string channel, double pascal, PressureUnit unit) =>
         $"{channel} read {Words.Pressure(pascal, unit)} with the engine off; this was subtracted.";
@@ -97,8 +103,23 @@ public static class Sentences
     public static string FuelUnknown(IEnumerable<string> fuels, IReadOnlyList<string> differing) =>
         $"The data sheet has figures by fuel ({string.Join(", ", fuels)}), and nobody wrote down what the truck ran on: not judged {string.Join(", ", differing)}. Write the fuel on the work order and judge again.";
 
-    public static string TooCloseToCall(IReadOnlyList<Check> checks) =>
-        $"Too close to a limit to call: {string.Join(", ", checks.Select(CheckedReading))}. Repeat it once; the last good try counts.";
+    /// <param name="mayRepeat">False for a stall that would destroy what is suspected.</param>
+    public static string TooCloseToCall(IReadOnlyList<Check> checks, bool mayRepeat) =>
+        $"Too close to a limit to call: {string.Join(", ", checks.Select(CheckedReading))}. {(mayRepeat ? "Repeat it once; the last good try counts." : "Do NOT stall again.")}";
+
+    public static string NoMoreStalls(IEnumerable<string> reasons) =>
+        $"Do NOT stall again: {string.Join("; ", reasons)}. Slipping plates destroy themselves. This comes before every advice to repeat a stall: put it right first.";
+
+    public static string IdlePressureLow(Check main) => $"{CheckedReading(main)} at idle is low";
+
+    public static string WarnedOfLowPressure() => "the logger warned that line pressure is too low to stall";
+
+    public static string ClutchSuspected() => "a clutch or its feed is suspected";
+
+    public static string LoggerWarned(IEnumerable<string> warnings) => $"The logger warned: {string.Join("; ", warnings)}.";
+
+    public static string Warning(Cue cue, double seconds, int times, int stalls) =>
+        $"{Words.Guard(cue)} ({(times == 1 ? "" : $"{times} times, first ")}at {seconds:0} s{(stalls == 0 ? "" : $", and {stalls} {(stalls == 1 ? "stall" : "stalls")} after it")})";
 
     public static string EngagementCut(Gear gear, double seconds) =>
         $"The {(gear == Gear.Reverse ? "reverse" : "forward")} clutch had not settled when the lever or the pedal moved: it takes {Words.Seconds(seconds)} at least. Leave it in gear at idle for ten seconds and look again.";
@@ -148,6 +169,8 @@ public static class Sentences
     public static string NormalAgainst(string reading) => $"{reading}: normal, and this cause moves it.";
 
     public static string Unexplained(string reading, Level level) => $"{reading}: {Words.LevelName(level)}, which this cause does not explain.";
+
+    public static string IdleSags(string step, double rpm, double least) => $"{Words.Capital(step)} {Words.Rpm(rpm)} (in N at least {Words.Rpm(least)})";
 
     public static string TwoStalls(string first, double one, string second, double other) => $"{Words.Capital(first)} {Words.Rpm(one)}, {second} {Words.Rpm(other)}";
 

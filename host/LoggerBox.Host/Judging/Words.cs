@@ -1,3 +1,4 @@
+using System;
 using System.Globalization;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Units;
@@ -17,6 +18,9 @@ public static class Words
 
     public static string Pressure(double pascal, PressureUnit unit) =>
         (pascal / unit.InPascal()).ToString(Format(unit), CultureInfo.InvariantCulture) + " " + Name(unit);
+
+    /// <summary>It is printed as more than nothing.</summary>
+    public static bool Shows(double pascal, PressureUnit unit) => (pascal / unit.InPascal()).ToString(Format(unit), CultureInfo.InvariantCulture).AsSpan().Trim("-0.").Length > 0;
 
     public static string Name(PressureUnit unit) => unit.Printed();
 
@@ -116,5 +120,16 @@ public static class Words
         "rpm" => "0",
         "s" => "0.00",
         _ => PressureUnits.TryParse(unitCode, out PressureUnit unit) ? Format(unit) : "0.##",
+    };
+
+    /// <summary>What a guard of the logger says.</summary>
+    public static string Guard(Cue cue) => cue switch
+    {
+        Cue.PressureTooLowToStall => "line pressure too low to stall",
+        Cue.MainFarTooHigh => "main pressure far too high",
+        Cue.Overspeed => "engine too fast",
+        Cue.StallStop => "a stall lasted too long",
+        Cue.DriveCut => "no clutch pressure under full pedal",
+        _ => "a guard",
     };
 }

@@ -13,6 +13,8 @@ public sealed class LiveLimits(DataSheet sheet, EngineLimits engine, PressureUni
 {
     private readonly double scale = sheet.Unit.InPascal() / unit.InPascal();
 
+    public double HoldRpm => sheet.HoldRpm;
+
     public Limit? Of(int channel, Step step, double? rpm) =>
         channel == Channel.Speed ? Speed(step) : Converted(StepLimits.Pressure(sheet, step, channel, rpm));
 

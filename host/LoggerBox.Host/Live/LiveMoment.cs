@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using LoggerBox.Host.Report;
 using LoggerBox.Protocol.Rules;
@@ -22,16 +23,28 @@ public sealed record LiveMoment(
     double? CooldownSecondsLeft,
     IReadOnlyList<Step> Captured)
 {
+    // A figure that jumps with every reading cannot be read.
+    private const int RoundedRpm = 10;
+
+    /// <summary>The engine stands at a speed, and what for is not sure yet.</summary>
+    public bool IsUnnamed { get; init; }
+
+    /// <summary>The step that was captured last; none where that is not known.</summary>
+    public Step CapturedLast { get; init; }
+
     /// <summary>What is the matter; empty while readings come.</summary>
     public string Sentence => Recording ? "" : "The logger is connected and records nothing just now.";
 
     public string GearWord => StepWords.Of(Gear);
 
-    /// <summary>The step that is recognised; empty where none is.</summary>
-    public string Doing => Step == Step.None ? "" : StepWords.Of(Step);
+    /// <summary>The step that is recognised, or gear and speed while its name may still change; empty where there is none.</summary>
+    public string Doing =>
+        Step != Step.None ? StepWords.Of(Step)
+        : IsUnnamed && Speed.Value is double rpm ? FormattableString.Invariant($"{(Gear == Gear.Unknown ? "steady" : GearWord)}, {Math.Round(rpm / RoundedRpm) * RoundedRpm:0} rpm")
+        : "";
 
     /// <summary>What to do next, or what was done; empty where the logger signals nothing.</summary>
-    public string CueText => CueWords.Of(Cue);
+    public string CueText => Cue == Cue.Captured && CapturedLast != Step.None ? $"{CueWords.Of(Cue)}: {StepWords.Of(CapturedLast).ToLowerInvariant()}" : CueWords.Of(Cue);
 
     /// <summary>What runs out just now; empty where nothing does.</summary>
     public string Clock =>

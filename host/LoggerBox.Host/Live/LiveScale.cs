@@ -21,21 +21,37 @@ public sealed class LiveScale(IReadOnlyList<ChannelCalibration> pressures, Press
     /// <summary>Before the first reading, and while none comes.</summary>
     public static LiveMoment Nothing(PressureUnit unit) => new LiveScale([.. Pressures.Select(_ => new ChannelCalibration())], unit, null).Of(new LiveReadings());
 
+    /// <summary>One reading alone.</summary>
     public LiveMoment Of(LiveReadings readings)
     {
+        var names = new LiveNames();
+        names.Take(readings);
+        return Of(readings, names);
+    }
+
+    /// <param name="names">That have taken this reading and those before it.</param>
+    public LiveMoment Of(LiveReadings readings, LiveNames names)
+    {
         ArgumentNullException.ThrowIfNull(readings);
+        ArgumentNullException.ThrowIfNull(names);
+        bool IsSure(Step one) => names.IsSure(one, limits?.HoldRpm);
+        Step step = IsSure(readings.Step) ? readings.Step : Step.None;
         double? rpm = Present(readings, readings.Speed) ? readings.Speed / 10.0 : null;
         return new LiveMoment(
             readings.Sampling,
             readings.Microseconds / 1e6,
-            new LiveFigure("Engine speed", rpm, "rpm", limits?.Of(Channel.Speed, readings.Step, rpm)),
-            [.. Pressures.Select(row => new LiveFigure(row.Name, Pressure(readings, row.Channel), unit.Code(), limits?.Of(row.Channel, readings.Step, rpm)))],
+            new LiveFigure("Engine speed", rpm, "rpm", limits?.Of(Channel.Speed, step, rpm)),
+            [.. Pressures.Select(row => new LiveFigure(row.Name, Pressure(readings, row.Channel), unit.Code(), limits?.Of(row.Channel, step, rpm)))],
             readings.Gear,
-            readings.Step,
+            step,
             readings.Microseconds - readings.CueMicroseconds < CueShownMicroseconds ? readings.Cue : Cue.None,
             readings.StallMillisecondsLeft == LiveReadings.NoLimit ? null : readings.StallMillisecondsLeft / 1000.0,
             readings.CooldownMillisecondsLeft == 0 ? null : readings.CooldownMillisecondsLeft / 1000.0,
-            [.. Enum.GetValues<Step>().Where(step => step != Step.None && (readings.StepsCaptured >> (int)step & 1) == 1)]);
+            [.. Enum.GetValues<Step>().Where(one => one != Step.None && (readings.StepsCaptured >> (int)one & 1) == 1 && IsSure(one))])
+        {
+            IsUnnamed = step != readings.Step,
+            CapturedLast = IsSure(names.Newest) ? names.Newest : Step.None,
+        };
     }
 
     private double? Pressure(LiveReadings readings, int channel)

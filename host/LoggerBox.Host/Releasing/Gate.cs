@@ -8,6 +8,9 @@ public enum GateStage
     /// <summary>Before the engine is started for a test.</summary>
     Opening,
 
+    /// <summary>With the engine at idle, before the test that needs it.</summary>
+    Idle,
+
     /// <summary>Before the truck goes back to work.</summary>
     Closing,
 }
@@ -27,9 +30,10 @@ public sealed record Gate(string Code, GateStage Stage, string Text, string Note
         new("parking-brake", GateStage.Opening, "Parking brake on, load off, forks down, controls in neutral."),
         new("area-clear", GateStage.Opening, "A truck's length is clear in front and behind; nobody between truck and wall."),
         new("ventilation", GateStage.Opening, "Exhaust gas is led away; the place is ventilated."),
-        new("stands", GateStage.Opening, "Drive wheels clear on rated stands, or truck down, as the next test needs it.", "which: on stands, or down"),
-        new("oil-read", GateStage.Opening, "Transmission oil level and temperature are read.", "level, temperature, and how they were read"),
-        new("dry-at-idle", GateStage.Opening, "Hoses and fittings are dry at idle: looked for with cardboard, never with a hand."),
+        new("dry-at-idle", GateStage.Idle, "Hoses and fittings are dry at idle: looked for with cardboard, never with a hand."),
+        new("oil-read", GateStage.Idle, "Transmission oil level and temperature are read, as the manual says: most say hot, at idle.", "level, temperature, and how they were read"),
+        new("stands", GateStage.Idle, "For holds in gear: drive wheels clear on rated stands, the wheels that stay down blocked."),
+        new("truck-down", GateStage.Idle, "For stalls, governed speed and relief: truck down, chocked, parking brake on, nobody in the way."),
         new("zero-again", GateStage.Closing, "Zero was read again: engine off, pressure gone."),
         new("plugs-dry", GateStage.Closing, "Test ports are plugged, tight, and dry with the engine running: cardboard, never a hand."),
         new("oil-after", GateStage.Closing, "Transmission oil level is right after the test."),

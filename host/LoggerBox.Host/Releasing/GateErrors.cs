@@ -21,6 +21,9 @@ internal static class GateErrors
     public static UserErrorException Released(string job, string by) =>
         new($"Job {job} was released by {by}: its gates are not ticked any more. Withdraw the release first, with `loggerbox job gate {job} {Gate.ReleaseCode} --withdraw --by NAME`.");
 
+    public static UserErrorException NotUnreleased(string job, string by) => new(
+        $"Job {job} is closed, and its truck was released by {by}: nothing was changed. To stop the truck, withdraw the release with `loggerbox job gate {job} {Gate.ReleaseCode} --withdraw --by NAME`.");
+
     public static UserErrorException NoName() => new("A gate needs the name of who answers for it: nothing was written.");
 
     public static UserErrorException NoText(string what, int most) =>

@@ -10,14 +10,24 @@ public static class Outcome
 {
     public const string Incomplete = "incomplete";
 
+    /// <summary>A note with this code says that all of it was measured before a repair, and nothing after it.</summary>
+    public const string OfBefore = "before-the-repair";
+
+    /// <summary>A note with this code doubts which recording was before the repair and which after it.</summary>
+    public const string RolesInDoubt = "roles-in-doubt";
+
     private const int MostNamed = 2;
 
-    public static string Headline(Judgement judgement)
+    public static string Headline(Judgement judgement) =>
+        ComesTo(judgement) + (judgement.Validity.Any(note => note.Code == OfBefore) ? " (measured before the repair; nothing was measured after it)" : "");
+
+    private static string ComesTo(Judgement judgement)
     {
         List<Suspect> first = [.. judgement.Suspects.Where(suspect => suspect.Rank == 1)];
         if (first.Count > 0)
         {
-            return (first.Count == 1 ? "Suspect: " : "Suspects: ") + string.Join(", or ", first.Select(suspect => CauseWords.Of(suspect.Code)));
+            return (first.Count == 1 ? "Suspect: " : "Suspects: ") + string.Join(", or ", first.Select(suspect => CauseWords.Of(suspect.Code)))
+                + (IsIncomplete(judgement) ? $" ({MissingSteps.Of(judgement)})" : "");
         }
 
         if (IsIncomplete(judgement))

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 
 namespace LoggerBox.Host.Report;
@@ -9,9 +10,12 @@ internal static class PlotScale
     private const int MarksUpward = 3;
 
     /// <summary>Distance of the marks, and the axis' end.</summary>
-    public static (double Step, double Top) Upward(params TraceCurve[] curves)
+    public static (double Step, double Top) Upward(params TraceCurve[] curves) => Upward(curves, []);
+
+    /// <param name="limits">Which must be on the picture, too.</param>
+    public static (double Step, double Top) Upward(IEnumerable<TraceCurve> curves, IEnumerable<double> limits)
     {
-        double highest = curves.Where(curve => !curve.IsEmpty).Select(Highest).DefaultIfEmpty(1).Max();
+        double highest = curves.Where(curve => !curve.IsEmpty).Select(Highest).Concat(limits).DefaultIfEmpty(1).Max();
         double step = Step(highest * 1.06, MarksUpward);
         return (step, Math.Max(step, Math.Ceiling(highest * 1.02 / step) * step));
     }

@@ -33,7 +33,7 @@ public static class ReadingTable
         var rows = new List<ReadingRow>();
         foreach (Check check in judgement.Checks)
         {
-            rows.Add(new ReadingRow(check.Step, check.Quantity, check.Value, check.Uncertainty, PeakOf(judgement, check), check.Unit, check.Min, check.Max, check.Verdict));
+            rows.Add(new ReadingRow(StepOf(check), check.Quantity, check.Value, check.Uncertainty, PeakOf(judgement, check), check.Unit, check.Min, check.Max, check.Verdict));
         }
 
         foreach (JudgedHold hold in judgement.Holds.Where(hold => hold.Counts))
@@ -62,7 +62,7 @@ public static class ReadingTable
         foreach (string quantity in (string[])["rpm", "main", "clutch", "converter"])
         {
             Reading? reading = ReadingOf(hold, quantity);
-            if (reading is null || hold.Step is Step.None || rows.Exists(row => row.Step == step && row.Quantity == quantity))
+            if (reading is null || hold.Step is Step.None || (hold.Step is Step.Zero && quantity == "rpm") || rows.Exists(row => row.Step == step && row.Quantity == quantity))
             {
                 continue;
             }
@@ -71,6 +71,9 @@ public static class ReadingTable
             rows.Add(new ReadingRow(step, quantity, reading.Settled, reading.Uncertainty, reading.Peak, unit, null, null, null));
         }
     }
+
+    /// <summary>The drop is seen while the work relief is held: there it is looked for, whatever it is counted from.</summary>
+    private static string StepOf(Check check) => check.Quantity == "rpm-drop" ? StepCodes.Text(Step.Relief) : check.Step;
 
     private static double? PeakOf(Judgement judgement, Check check)
     {

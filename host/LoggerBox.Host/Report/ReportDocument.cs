@@ -18,7 +18,11 @@ public sealed record ReportDocument(
     IReadOnlyList<ReportSection> Front,
     ReportComparison? Comparison,
     IReadOnlyList<ReportRecording> Recordings,
-    DateTimeOffset Made);
+    DateTimeOffset Made)
+{
+    /// <summary>Name and serial as the work order has them; empty where there is no work order.</summary>
+    public string Truck { get; init; } = "";
+}
 
 public sealed record ReportSection(string Heading, IReadOnlyList<ReportFact> Facts);
 

@@ -32,13 +32,17 @@ public sealed class TextReport
     {
         ArgumentNullException.ThrowIfNull(report);
         Judgement judgement = report.Judgement;
-        Wrap("", "  ", $"{report.Title}: {(judgement.Truck.Length == 0 ? "truck not named" : judgement.Truck)}");
+        Wrap("", "  ", $"{report.Title}: {ReportWords.Truck(report)}");
         string version = judgement.SheetVersion.Length == 0 ? "" : $", version {judgement.SheetVersion}";
         Wrap("", "  ", $"Data sheet {judgement.SheetName}{version}{(judgement.SheetSource.Length == 0 ? "" : " (" + judgement.SheetSource + ")")}");
         WriteRelease(report.Release);
         output.WriteLine();
         output.WriteLine(Paint(ColourOf(judgement), "==> " + PlainText.Of(Outcome.Headline(judgement))));
-        Wrap("    ", "    ", Outcome.Explanation(judgement));
+        foreach (string line in ReportWords.Outcome(judgement).Lines)
+        {
+            Wrap("    ", "    ", line);
+        }
+
         WriteSections(report.Front.Take(1));
         WriteSuspects(judgement);
         WriteReadings(judgement);
@@ -166,7 +170,7 @@ public sealed class TextReport
         foreach (JudgedEngagement engagement in judgement.Engagements)
         {
             table.Add(
-                StepWords.Of(engagement.Gear),
+                ReportWords.Engaged(engagement),
                 Figure.Seconds(engagement.StartSeconds),
                 Number(engagement.FillSeconds, "F2"),
                 Number(engagement.RiseSeconds, "F2"),

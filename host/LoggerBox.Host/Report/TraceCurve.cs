@@ -7,7 +7,10 @@ using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Report;
 
-/// <summary>One channel thinned to what paper can show: per column the lowest and highest value, so that no spike is lost; a gap stays a gap.</summary>
+/// <summary>
+/// One channel thinned to what paper can show: per column the lowest and highest value; a gap stays a gap. Single wild readings are no part of
+/// the line: when they came is told beside it.
+/// </summary>
 internal sealed class TraceCurve
 {
     private const int Columns = 640;
@@ -15,11 +18,12 @@ internal sealed class TraceCurve
     /// <summary>Seconds without a reading that show as a hole; shorter ones are single missing cells.</summary>
     private const double ShortestGap = 0.5;
 
-    private TraceCurve(double from, double to, List<(double Second, double Low, double High)> points)
+    private TraceCurve(double from, double to, List<(double Second, double Low, double High)> points, List<double> lone)
     {
         From = from;
         To = to;
         Points = points;
+        Lone = lone;
         Gap = Math.Max(ShortestGap, 3 * (to - from) / Columns);
     }
 
@@ -31,6 +35,9 @@ internal sealed class TraceCurve
     public double Gap { get; }
 
     public IReadOnlyList<(double Second, double Low, double High)> Points { get; }
+
+    /// <summary>Seconds at which a reading was left out because it stood alone, one a column at the most.</summary>
+    public IReadOnlyList<double> Lone { get; }
 
     public bool IsEmpty => Points.Count == 0;
 
@@ -55,17 +62,32 @@ internal sealed class TraceCurve
         SessionHeader header = recording.Session.Header;
         long span = Math.Max(to - from, 1);
         RawColumn[][] columns = [.. Enumerable.Range(0, Channel.Count).Select(_ => new RawColumn[Columns])];
+        LoneReadings[] filters = [.. Enumerable.Range(0, Channel.Count).Select(channel => LoneReadings.Of(channel, header))];
         foreach (RecordedSample sample in samples)
         {
-            int column = (int)Math.Min(Columns - 1, (sample.Microseconds - from) * (double)Columns / span);
             for (int channel = 0; channel < columns.Length; channel++)
             {
-                columns[channel][column].Add(sample.Microseconds, sample.Of(channel));
+                Put(filters[channel].Pass(sample.Microseconds, sample.Of(channel)), columns[channel], from, span);
             }
         }
 
+        for (int channel = 0; channel < columns.Length; channel++)
+        {
+            Put(filters[channel].Pass(to, SampleSet.Missing), columns[channel], from, span);
+            Put(filters[channel].Pass(to, SampleSet.Missing), columns[channel], from, span);
+        }
+
         double Second(long microseconds) => (microseconds - header.StartMicroseconds) / 1e6;
-        return [.. columns.Select((raw, channel) => new TraceCurve(Second(from), Second(from + span), Thinned(raw, channel, header, unit)))];
+        return [.. columns.Select((raw, channel) => new TraceCurve(
+            Second(from), Second(from + span), Thinned(raw, channel, header, unit), [.. raw.Where(column => column.HasLone).Select(column => Second(column.LoneMicroseconds))]))];
+    }
+
+    private static void Put((long Microseconds, int Raw, bool IsLone) reading, RawColumn[] columns, long from, long span)
+    {
+        if (reading.Raw != SampleSet.Missing)
+        {
+            columns[(int)Math.Clamp((reading.Microseconds - from) * (double)Columns / span, 0, Columns - 1)].Add(reading);
+        }
     }
 
     private static List<(double Second, double Low, double High)> Thinned(RawColumn[] columns, int channel, SessionHeader header, PressureUnit unit)
@@ -97,16 +119,21 @@ internal sealed class TraceCurve
         public int High;
         public bool Has;
 
-        public void Add(long microseconds, int raw)
+        public long LoneMicroseconds;
+        public bool HasLone;
+
+        public void Add((long Microseconds, int Raw, bool IsLone) reading)
         {
-            if (raw == SampleSet.Missing)
+            if (reading.IsLone)
             {
+                LoneMicroseconds = HasLone ? LoneMicroseconds : reading.Microseconds;
+                HasLone = true;
                 return;
             }
 
-            FirstMicroseconds = Has ? FirstMicroseconds : microseconds;
-            Low = Has ? Math.Min(Low, raw) : raw;
-            High = Has ? Math.Max(High, raw) : raw;
+            FirstMicroseconds = Has ? FirstMicroseconds : reading.Microseconds;
+            Low = Has ? Math.Min(Low, reading.Raw) : reading.Raw;
+            High = Has ? Math.Max(High, reading.Raw) : reading.Raw;
             Has = true;
         }
     }

@@ -32,7 +32,7 @@ public static class GapWords
     }
 
     private static string Second(long? microseconds, RecordedSession session) =>
-        microseconds is long known ? Seconds((known - session.Header.StartMicroseconds) / 1e6) : "";
+        microseconds is long known ? Seconds(session.SecondsAt(known)) : "";
 
     private static string Seconds(double seconds) => seconds.ToString("0.00", CultureInfo.InvariantCulture) + " s";
 

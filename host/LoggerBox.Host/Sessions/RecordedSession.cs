@@ -30,6 +30,9 @@ public sealed class RecordedSession
     /// <summary>Where records were damaged or are missing, in order.</summary>
     public IReadOnlyList<SessionGap> Gaps { get; init; } = [];
 
+    /// <summary>A moment of the logger's clock as seconds since the session began.</summary>
+    public double SecondsAt(long microseconds) => (microseconds - Header.StartMicroseconds) / 1e6;
+
     /// <summary>The sample sets from one moment to another, both included, in microseconds since the logger's boot.</summary>
     public IEnumerable<RecordedSample> SamplesBetween(long from, long to) => Samples is StoredSamples stored
         ? stored.Between(from, to)

@@ -14,6 +14,17 @@ namespace LoggerBox.Host.Subjects;
 /// <summary>What a logger holds for a channel, in words, with the reference and certificate that the archive knows.</summary>
 public static class CalibrationWords
 {
+    // 4 to 20 mA over 100 ohm at 1.25 uA a count.
+    private const double CountsOfTheLoop = 12_800;
+    private const double MilliamperesACount = 0.00125;
+
+    /// <summary>What a channel is set to, in what a bench can measure: "4 to 20 mA for 500.0 psi, no pressure at 4.00 mA".</summary>
+    public static string Range(ChannelKind kind, int zeroCounts, int spanCounts, int spanPascal, PressureUnit unit) => kind != ChannelKind.CurrentLoop || spanCounts == 0
+        ? "pressure as recorded"
+        : string.Create(
+            CultureInfo.InvariantCulture,
+            $"4 to 20 mA for {Figure.WithUnit(spanPascal * CountsOfTheLoop / spanCounts / unit.InPascal(), unit.Code())}, no pressure at {zeroCounts * MilliamperesACount:0.00} mA");
+
     public static string NameOf(int channel) => channel switch { Channel.Main => "main", Channel.Clutch => "clutch", _ => "converter" };
 
     /// <summary>The newest row with the very figures that the logger holds; null: they were found elsewhere.</summary>

@@ -20,7 +20,7 @@ internal static class InstrumentWords
     {
         foreach (IGrouping<uint, SubjectRecording> logger in recordings.GroupBy(recording => recording.Session.Header.LoggerId))
         {
-            string sessions = string.Join(", ", logger.Select(recording => recording.Name));
+            string sessions = string.Join("; ", logger.Select(recording => recording.Name));
             yield return new ReportFact("Logger", logger.Key == 0 ? $"recording of another instrument ({sessions})" : $"{logger.Key:X8} ({sessions})");
             ReportFact[] facts = [.. logger.SelectMany(recording => Channels(recording, unit, now)).Distinct()];
             foreach (ReportFact fact in facts)

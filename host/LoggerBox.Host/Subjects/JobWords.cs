@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
@@ -34,6 +35,14 @@ public static class JobWords
         new ReportFact("Intake air", Number(job.Details.AirCelsius, "°C")),
     ];
 
+    /// <summary>Name and serial; the data sheet's name where the work order has none.</summary>
+    public static string Name(Job job, string sheetsName)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        string name = job.Details.Truck.Length > 0 ? job.Details.Truck : sheetsName;
+        return string.Join(", ", ((string[])[name, job.Details.Serial.Length > 0 ? "serial " + job.Details.Serial : ""]).Where(part => part.Length > 0));
+    }
+
     /// <summary>What the archive adds to it; the report says these in places of their own.</summary>
     public static IReadOnlyList<ReportFact> Bookkeeping(Job job) =>
     [
@@ -44,10 +53,27 @@ public static class JobWords
         new ReportFact("Closed", job.Closed is DateTimeOffset closed ? Moment(closed) : null),
     ];
 
+    /// <summary>What was done is written, and no session of after it is there.</summary>
+    public static bool IsCorrectedUnmeasured(Job job) => job.Correction.Length > 0 && job.Sessions.Count > 0 && job.JudgedRole != SessionRole.After;
+
+    /// <summary>What was put right, each with what stood there before, who and when; loud where the truck was released before it.</summary>
+    public static IReadOnlyList<ReportFact> Corrections(Job job) => [.. job.Corrections.Select((one, i) => new ReportFact(
+        "Corrected",
+        $"{one.Field} was {Stood(job, i)}, is {Quoted(one.Value)}: {one.Technician}, {Moment(one.Made)}{(one.Reason.Length == 0 ? "" : ", " + one.Reason)}{(IsAfterRelease(job, one) ? " (AFTER THE RELEASE)" : "")}",
+        IsLoud: IsAfterRelease(job, one)))];
+
     public static JobFacts ForTheJudge(JobDetails details) => new(
         Written(details.Fuel), details.AltitudeMetres, details.AirCelsius, details.OilCelsius, Written(details.OilLevel), Written(details.OilLook));
 
     public static string Moment(DateTimeOffset time) => time.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
+
+    private static bool IsAfterRelease(Job job, Correction one) => job.Release.Release is { } release && one.Made > release.Made;
+
+    private static string Stood(Job job, int index) => job.Corrections.Take(index).LastOrDefault(one => one.Field == job.Corrections[index].Field) is { } earlier
+        ? Quoted(earlier.Value)
+        : Quoted(job.AsWritten is Job written ? written.ValueOf(job.Corrections[index].Field) ?? "" : "");
+
+    private static string Quoted(string text) => text.Length == 0 ? "nothing" : $"\"{text}\"";
 
     private static IEnumerable<ReportFact> Members(string label, IReadOnlyList<string> ids) =>
         ids.Count > 0 ? [new ReportFact(label, string.Join(' ', ids))] : [];

@@ -1,10 +1,8 @@
 using System.Linq;
-using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
-using LoggerBox.Host.Units;
 
 namespace LoggerBox.Host.Subjects;
 
@@ -12,16 +10,16 @@ namespace LoggerBox.Host.Subjects;
 internal static class RepairComparison
 {
     /// <summary>Null where the job has not both.</summary>
-    public static ReportComparison? Of(Subject subject, DataSheet sheet, PressureUnit unit)
+    /// <param name="after">The judgement of after the repair.</param>
+    public static ReportComparison? Of(Subject subject, Judgement after, DataSheet sheet)
     {
-        Subject before = subject.OfRole(SessionRole.Before);
-        Subject after = subject.OfRole(SessionRole.After);
-        if (before.Recordings.Count == 0 || after.Recordings.Count == 0)
+        if (subject.Before.Count == 0)
         {
             return null;
         }
 
-        Comparison both = Comparison.Of(Judge.Of(before.Sessions, sheet, subject.Facts, unit), Judge.Of(after.Sessions, sheet, subject.Facts, unit));
+        Subject before = subject with { Recordings = subject.Before, Before = [], Notes = [] };
+        Comparison both = Comparison.Of(before.Judged(sheet, after.Unit), after);
         return new ReportComparison(ComparisonText.Headline(both), [.. both.Readings.Select(Row)], both.Notes);
     }
 

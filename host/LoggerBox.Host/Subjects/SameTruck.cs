@@ -16,7 +16,7 @@ public static class SameTruck
         if (one.Length > 0 && other.Length > 0 && !string.Equals(one, other, StringComparison.OrdinalIgnoreCase))
         {
             throw new UserErrorException(
-                $"{before.Title} is of the truck with serial {one}, {after.Title} of the one with serial {other}: a comparison needs one truck. Put the serial right, or name its other job.");
+                $"{before.Title} is of the truck with serial {one}, {after.Title} of the one with serial {other}: a comparison needs one truck. Put the serial right with `loggerbox job correct JOB --serial TEXT --by NAME`, or name its other job.");
         }
     }
 

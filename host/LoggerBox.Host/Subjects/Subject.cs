@@ -7,22 +7,31 @@ using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Framing;
 
 namespace LoggerBox.Host.Subjects;
 
-/// <summary>What a WHAT on the command line stands for: the recordings, and the work order where there is one.</summary>
+/// <summary>What a WHAT on the command line stands for: the recordings that are judged, and the work order where there is one.</summary>
 public sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Recordings, Job? Job = null)
 {
+    /// <summary>Recorded before the repair, where <see cref="Recordings"/> are of after it: only compared with, never judged with them.</summary>
+    public IReadOnlyList<SubjectRecording> Before { get; init; } = [];
+
+    /// <summary>What a judgement of it has to say beside what the records say.</summary>
+    public IReadOnlyList<ValidityNote> Notes { get; init; } = [];
+
     public JobFacts Facts => Job is null ? new JobFacts() : JobWords.ForTheJudge(Job.Details);
 
     public IReadOnlyList<RecordedSession> Sessions => [.. Recordings.Select(recording => recording.Session)];
 
-    /// <summary>Those recordings that were made before, or after, the repair.</summary>
-    public Subject OfRole(SessionRole role)
+    /// <summary>In the order of the work.</summary>
+    public IReadOnlyList<SubjectRecording> All => [.. Before, .. Recordings];
+
+    public Judgement Judged(DataSheet sheet, PressureUnit unit)
     {
-        IReadOnlyList<string> ids = Job?.SessionIdsOf(role) ?? [];
-        return this with { Recordings = [.. Recordings.Where(recording => recording.Row is { } row && ids.Contains(row.Id))] };
+        Judgement judgement = Judge.Of(Sessions, sheet, Facts, unit);
+        return Notes.Count == 0 ? judgement : judgement with { Validity = [.. Notes, .. judgement.Validity] };
     }
 
     /// <param name="sheet">By which it was judged, and before and after are judged each by itself.</param>
@@ -34,9 +43,12 @@ public sealed record Subject(string Title, IReadOnlyList<SubjectRecording> Recor
             judgement,
             Job is null ? null : ReleaseWords.Of(Job),
             FrontPage.Of(this, judgement, now),
-            RepairComparison.Of(this, sheet, judgement.Unit),
+            RepairComparison.Of(this, judgement, sheet),
             [.. Recordings.Select(recording => recording.ForReport(now))],
-            now);
+            now)
+        {
+            Truck = Job is null ? "" : JobWords.Name(Job, judgement.Truck),
+        };
     }
 }
 
@@ -48,6 +60,15 @@ public sealed record SubjectRecording(string Name, byte[] Bytes, RecordedSession
         : this(name, bytes, session, null, [])
     {
     }
+
+    /// <summary>What it is to its job.</summary>
+    public SessionRole Role { get; init; }
+
+    /// <summary>Its name without its role.</summary>
+    public string Short => Row is null ? Name : "session " + Row.Id;
+
+    /// <summary>Who said when it was recorded; null: the logger's clock did, or nobody.</summary>
+    public Correction? Dated { get; init; }
 
     /// <summary>By which anybody can tell that a copy of the records is these.</summary>
     public string Digest =>

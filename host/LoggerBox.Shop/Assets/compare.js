@@ -82,10 +82,9 @@
     }
     const bar = element("div", "bar");
     for (const step of about.steps) {
-      const button = element("button", "", step.step);
+      const button = element("button", "", step.words);
       button.type = "button";
       button.dataset.way = step.step;
-      button.title = step.words;
       button.addEventListener("click", () => draw(step).catch(say));
       bar.append(button);
     }

@@ -7,6 +7,12 @@
       place(id).textContent = text;
     }
   };
+  // A step can get another name later: as many as before need not be the same.
+  const list = (id, lines) => {
+    if ([...place(id).children].map(item => item.textContent).join("\n") !== lines.join("\n")) {
+      place(id).replaceChildren(...lines.map(line => Object.assign(document.createElement("li"), { textContent: line })));
+    }
+  };
   // The limits as a frame, the reading as a thick mark; what it comes to stands beside it in words.
   const limit = (at, figure) => {
     at.hidden = figure.band === "";
@@ -33,9 +39,7 @@
     }
     write("gear", shown.gear || "–");
     write("doing", shown.doing || "–");
-    if (place("captured").childElementCount !== shown.captured.length) {
-      place("captured").replaceChildren(...shown.captured.map(step => Object.assign(document.createElement("li"), { textContent: "✓ " + step })));
-    }
+    list("captured", shown.captured.map(step => "✓ " + step));
   };
   const source = new EventSource("/live/events?sheet=" + encodeURIComponent(document.querySelector(".dashboard").dataset.sheet));
   source.addEventListener("message", event => show(JSON.parse(event.data)));

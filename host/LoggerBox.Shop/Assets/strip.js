@@ -39,13 +39,13 @@ const Strip = {
     const axis = { stroke: Strip.ink, font: Strip.font, ticks: { stroke: Strip.ink, width: 1 }, grid: { stroke: Strip.rule, width: 1 } };
     const options = {
       width, height, series, bands,
-      padding: [26, Strip.endRoom, hasTime ? 0 : 6, 0],
+      padding: [38, Strip.endRoom, hasTime ? 0 : 6, 0],
       legend: { show: false },
       cursor: { sync: { key: hooks.sync }, drag: { x: true, y: false, setScale: false }, points: { show: false } },
       scales: { x: { time: false }, y: { range: () => [bottom, summit] } },
       axes: [
         { ...axis, show: hasTime, size: 34, values: (plot, marks) => marks.map(mark => `${+mark.toFixed(3)} s`) },
-        { ...axis, size: 64 },
+        { ...axis, size: 64, space: 22 },
       ],
       hooks: {
         drawClear: [plot => Strip.drawHolds(plot, holds, lines, ratio)],
@@ -83,7 +83,8 @@ const Strip = {
     pen.clip();
     pen.font = Strip.font.replace(/^\d+/, size => String(Math.round(size * ratio)));
     pen.textAlign = "center";
-    let free = left;
+    // Two rows of names over the picture: what has no room in the lower one stands in the upper.
+    const free = [left, left];
     for (const hold of holds) {
       const x0 = plot.valToPos(hold.from, "x", true);
       const x1 = Math.max(x0 + 2 * ratio, plot.valToPos(hold.to, "x", true));
@@ -93,13 +94,14 @@ const Strip = {
       pen.fillStyle = "#e9edf0";
       pen.fillRect(x0, top, x1 - x0, height);
       Strip.drawLimits(plot, pen, hold, lines, x0, x1, ratio);
-      const name = hold.step;
-      const half = pen.measureText(name).width / 2 + 4 * ratio;
+      const name = String(hold.number ?? hold.step);
+      const half = pen.measureText(name).width / 2 + 3 * ratio;
       const middle = Math.min(Math.max((x0 + x1) / 2, left + half), left + width - half);
-      if (middle - half >= free) {
+      const row = middle - half >= free[0] ? 0 : middle - half >= free[1] ? 1 : -1;
+      if (row >= 0) {
         pen.fillStyle = Strip.ink;
-        pen.fillText(name, middle, top - 7 * ratio);
-        free = middle + half;
+        pen.fillText(name, middle, top - (6 + 16 * row) * ratio);
+        free[row] = middle + half;
       }
     }
     pen.restore();

@@ -31,7 +31,7 @@ class Trace {
   furnish() {
     this.figure.tabIndex = 0;
     this.figure.setAttribute("role", "group");
-    this.figure.setAttribute("aria-label", "Trace: arrow keys move, plus and minus zoom, 0 shows all, N goes to the next hold");
+    this.figure.setAttribute("aria-label", "Trace: arrow keys move, with Shift they read the lines, plus and minus zoom, 0 shows all, N goes to the next hold");
     const bar = Trace.element("div", "bar");
     for (const [name, act] of [
       ["Zoom in", () => this.zoom(0.5)], ["Zoom out", () => this.zoom(2)], ["◀ Back", () => this.move(-0.4)], ["On ▶", () => this.move(0.4)],
@@ -42,10 +42,11 @@ class Trace {
       button.addEventListener("click", act);
       bar.append(button);
     }
-    this.readout = Trace.element("div", "readout", "Point at the lines to read them.");
+    this.readout = Trace.element("div", "readout", "Point at the lines to read them, or press Shift with an arrow key.");
+    this.readout.setAttribute("role", "status");
     this.strips = Trace.element("div", "strips");
-    this.figure.append(bar, this.readout, this.strips, Trace.element("p", "key",
-      "Grey: holds that were judged. Hatched: limits. Shaded round a line: from lowest to highest reading. ▲ ▼: a reading beyond the frame. Pressures as recorded, before the engine-off reading is taken off."));
+    this.figure.append(bar, this.readout, this.strips, Trace.element("p", "key holds", this.about.holds.map(hold => `${hold.number} ${hold.words}`).join(" · ")), Trace.element("p", "key",
+      "Grey: holds that were judged, by their numbers. Hatched: limits. Shaded round a line: from lowest to highest reading; a lone peak there is interference, which the logger leaves out. ▲ ▼: a reading beyond the frame. Pressures as recorded, before the engine-off reading is taken off."));
     this.plots = [
       this.strip(`Engine speed, rpm`, 0.42, [["speed", 0]], false),
       this.strip(`Pressures, ${this.about.unitWords}`, 0.58, [["main", 1], ["clutch", 2], ["conv.", 3]], true),
@@ -130,7 +131,7 @@ class Trace {
       this.hold = hold;
       const room = Math.max(2, hold.to - hold.from);
       this.show(hold.from - room, hold.to + room);
-      this.readout.textContent = hold.words;
+      this.readout.textContent = `${hold.number} ${hold.words}`;
     }
   }
 
@@ -150,8 +151,16 @@ class Trace {
     this.zoom(event.deltaY > 0 ? 1.25 : 0.8, at);
   }
 
+  // The cursor by keys: a hundredth of the picture each time, from where it stands.
+  point(way) {
+    const width = this.plots[0].plot.over.clientWidth;
+    const left = this.plots[0].plot.cursor.left;
+    const at = Math.min(Math.max((left >= 0 ? left : width / 2) + way * width / 100, 0), width - 1);
+    this.plots.forEach(({ plot }) => plot.setCursor({ left: at, top: 1 }));
+  }
+
   key(event) {
-    const act = { "+": () => this.zoom(0.5), "=": () => this.zoom(0.5), "-": () => this.zoom(2), ArrowLeft: () => this.move(-0.2), ArrowRight: () => this.move(0.2),
+    const act = event.shiftKey && event.key.startsWith("Arrow") ? { ArrowLeft: () => this.point(-1), ArrowRight: () => this.point(1) }[event.key] : { "+": () => this.zoom(0.5), "=": () => this.zoom(0.5), "-": () => this.zoom(2), ArrowLeft: () => this.move(-0.2), ArrowRight: () => this.move(0.2),
       0: () => this.all(), Home: () => this.all(), n: () => this.next(), N: () => this.next() }[event.key];
     if (act && !event.ctrlKey && !event.metaKey && !event.altKey) {
       event.preventDefault();

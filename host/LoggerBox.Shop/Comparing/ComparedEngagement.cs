@@ -43,7 +43,7 @@ internal sealed record FilledClutch(string Session, double From, double? Total)
         RecordedSession session = recording.Session;
         return new FilledClutch(
             recording.Row!.Id,
-            (record.StartMicroseconds - session.Header.StartMicroseconds) / 1e6,
+            session.SecondsAt(record.StartMicroseconds),
             record.NeverFilled ? null : record.TotalMilliseconds / 1000.0);
     }
 }

@@ -27,6 +27,7 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
     private readonly SemaphoreSlim line = new(1);
     private readonly List<(Channel<LiveShown> Channel, LiveLook Look)> lookers = [];
     private readonly CancellationTokenSource closing = new();
+    private readonly LiveNames names = new();
     private CancellationTokenSource? watching;
     private int questions;
 
@@ -134,7 +135,8 @@ internal sealed class LiveFeed(ShopSettings settings) : IDisposable
                 Interval,
                 readings =>
                 {
-                    Show(look => LiveShown.Of(new LiveScale(calibrations, look.Unit, look.Limits).Of(readings)));
+                    names.Take(readings);
+                    Show(look => LiveShown.Of(new LiveScale(calibrations, look.Unit, look.Limits).Of(readings, names)));
                     if (Volatile.Read(ref questions) > 0)
                     {
                         asked.Cancel();

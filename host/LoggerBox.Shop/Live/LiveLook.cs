@@ -1,3 +1,4 @@
+using System;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Live;
 using LoggerBox.Host.Units;
@@ -10,11 +11,12 @@ namespace LoggerBox.Shop.Live;
 internal sealed record LiveLook(string Sheet, PressureUnit Unit, LiveLimits? Limits)
 {
     /// <exception cref="LoggerBox.Host.UserErrorException">There is no such sheet, or it is refused.</exception>
-    public static LiveLook Of(ShopSettings settings, string sheet)
+    /// <param name="usual">The unit where no sheet is chosen.</param>
+    public static LiveLook Of(ShopSettings settings, string sheet, Func<PressureUnit> usual)
     {
         if (sheet.Length == 0)
         {
-            return new LiveLook("", settings.UnitWithoutSheet, null);
+            return new LiveLook("", settings.Unit ?? usual(), null);
         }
 
         DataSheet read = DataSheetReader.Parse(new SheetFolder(settings.SheetFolder).Text(sheet), sheet);

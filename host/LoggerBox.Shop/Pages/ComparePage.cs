@@ -1,10 +1,12 @@
 using System.Collections.Generic;
 using System.Linq;
 using System.Text.Json;
+using LoggerBox.Host.Archive;
 using LoggerBox.Host.Comparing;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
+using LoggerBox.Host.Subjects;
 using LoggerBox.Shop.Comparing;
 
 namespace LoggerBox.Shop.Pages;
@@ -15,12 +17,17 @@ internal static class ComparePage
     public static string Render(ComparedSubjects compared) => Frame.Render("Before and after", "/trucks", page =>
     {
         Comparison comparison = compared.Comparison;
-        page.Open("div", "head").Element("h1", comparison.After.Truck.Length == 0 ? "Before and after" : comparison.After.Truck);
+        page.Open("div", "head").Element("h1", NameOf(compared));
         page.Element("p", $"Before: {compared.Before.Subject.Title}. After: {compared.After.Subject.Title}.", "what").Close("div");
         WriteOutcome(page, comparison);
         WriteFigure(page, compared);
         WriteReadings(page, comparison);
     }, "uplot/uPlot.iife.min.js", "strip.js", "window.js", "compare.js", "paper.js");
+
+    private static string NameOf(ComparedSubjects compared) =>
+        (compared.After.Job ?? compared.Before.Job) is Job job && JobWords.Name(job, compared.Comparison.After.Truck) is { Length: > 0 } name ? name
+        : compared.Comparison.After.Truck.Length > 0 ? compared.Comparison.After.Truck
+        : "Before and after";
 
     private static void WriteOutcome(Markup page, Comparison comparison)
     {
@@ -61,7 +68,7 @@ internal static class ComparePage
 
     private static void WriteReadings(Markup page, Comparison comparison)
     {
-        page.Open("section", null, ("aria-labelledby", "readings")).Element("h2", "Readings", null, ("id", "readings")).Open("table", "readings");
+        page.Open("section", null, ("aria-labelledby", "readings")).Element("h2", "Readings", null, ("id", "readings")).OpenScroller("Table of readings").Open("table", "readings");
         page.Element("caption", "±: 95 %, of the change. Changed: by more than that.").Open("thead").Open("tr");
         foreach ((string name, string look) in ((string, string)[])[("reading", ""), ("before", "number"), ("after", "number"), ("change", "number"), ("±", "number"), ("", ""), ("verdict before", ""), ("verdict after", "")])
         {
@@ -81,7 +88,7 @@ internal static class ComparePage
             page.Close("tbody");
         }
 
-        page.Close("table").Close("section");
+        page.Close("table").CloseScroller().Close("section");
     }
 
     private static void WriteRow(Markup page, ReadingChange row)

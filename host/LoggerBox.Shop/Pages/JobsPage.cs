@@ -1,4 +1,6 @@
+using System;
 using System.Collections.Generic;
+using System.Globalization;
 using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Report.Html;
@@ -12,13 +14,13 @@ internal static class JobsPage
     public static string Render(ArchiveFile file)
     {
         IReadOnlyList<Job> jobs = file.Jobs.All();
-        IReadOnlyList<ArchivedSession> loose = [.. file.Sessions.All().Where(row => !jobs.Any(job => job.SessionIds.Contains(row.Id)))];
+        IReadOnlyList<ArchivedSession> loose = Loose(file);
         return Frame.Render("Jobs", "/", page =>
         {
-            page.Element("h1", "Jobs");
+            page.Element("h1", "Jobs").Open("p", "actions").Element("a", "New job", "button", ("href", "/jobs/new")).Close("p");
             if (jobs.Count == 0)
             {
-                page.Element("p", "No work order yet: write one with `loggerbox job new`.", "remark");
+                page.Element("p", "No work order yet.", "remark");
             }
             else
             {
@@ -29,9 +31,16 @@ internal static class JobsPage
         });
     }
 
+    /// <summary>The sessions that belong to no job.</summary>
+    public static IReadOnlyList<ArchivedSession> Loose(ArchiveFile file)
+    {
+        HashSet<string> held = [.. file.Jobs.All().SelectMany(job => job.SessionIds)];
+        return [.. file.Sessions.All().Where(row => !held.Contains(row.Id))];
+    }
+
     private static void WriteJobs(Markup page, IEnumerable<Job> jobs)
     {
-        page.Open("table", "list").Element("caption", "Work orders, newest first").Open("thead").Open("tr");
+        page.OpenScroller("Work orders").Open("table", "list").Element("caption", "Work orders, newest first").Open("thead").Open("tr");
         foreach (string name in (string[])["job", "truck", "complaint", "opened", "state"])
         {
             page.Element("th", name, null, ("scope", "col"));
@@ -44,12 +53,15 @@ internal static class JobsPage
             WriteName(page, job);
             page.Close("th").Open("td").Element("strong", job.Details.Truck.Length == 0 ? "not named" : job.Details.Truck).Own("<br>");
             page.Element("span", job.Details.Serial, "serial").Close("td");
-            page.Element("td", job.Details.Complaint).Element("td", JobWords.Moment(job.Opened));
+            page.Element("td", job.Details.Complaint).Element("td", When(job.Opened), "when");
             page.Element("td", ReleaseWords.State(job)).Close("tr");
         }
 
-        page.Close("tbody").Close("table");
+        page.Close("tbody").Close("table").CloseScroller();
     }
+
+    /// <summary>By the clock of who wrote it, short enough for a column of a list.</summary>
+    public static string When(DateTimeOffset moment) => moment.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
 
     public static void WriteName(Markup page, Job job)
     {
@@ -69,7 +81,7 @@ internal static class JobsPage
             return;
         }
 
-        page.Element("h2", "Sessions without a job").Open("table", "list").Element("caption", "Recorded or imported, in no work order").Open("thead").Open("tr");
+        page.Element("h2", "Sessions without a job").OpenScroller("Sessions without a job").Open("table", "list").Element("caption", "Recorded or imported, in no work order").Open("thead").Open("tr");
         foreach (string name in (string[])["session", "recorded", "length", "from", "state"])
         {
             page.Element("th", name, null, ("scope", "col"));
@@ -92,6 +104,6 @@ internal static class JobsPage
             page.Element("td", SessionWords.State(row).TrimStart(',', ' ')).Close("tr");
         }
 
-        page.Close("tbody").Close("table");
+        page.Close("tbody").Close("table").CloseScroller();
     }
 }

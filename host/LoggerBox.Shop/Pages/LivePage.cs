@@ -22,7 +22,7 @@ internal static class LivePage
         page.Open("p").Element("span", "Gear", "label").Element("strong", "–", null, ("id", "gear")).Close("p");
         page.Open("p").Element("span", "Step", "label").Element("strong", "–", null, ("id", "doing")).Close("p");
         page.Element("p", "", "clock", ("id", "clock")).Element("p", "", "cue", ("id", "cue"), ("role", "status"));
-        page.Element("h2", "Captured").Open("ul", null, ("id", "captured")).Close("ul").Close("section").Close("div");
+        page.Element("h2", "Done so far").Open("ul", null, ("id", "captured")).Close("ul").Close("section").Close("div");
         if (look.Limits is not null)
         {
             page.Element("p", $"Limits of {look.Sheet} for the step that is recognised just now. A single reading is no verdict, and the engine-off reading is not yet taken off.", "remark");

@@ -1,4 +1,3 @@
-using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Report.Html;
@@ -15,7 +14,12 @@ internal static class OutcomeSection
         page.Open("h2", null, ("id", "outcome")).Element("span", sign, "sign", ("aria-hidden", "true")).Text(Outcome.Headline(judgement)).Close("h2");
         if (judgement.Suspects.Count > 0)
         {
-            page.Open("p", "first").Element("strong", "Do first: ").Text(judgement.Suspects.OrderBy(suspect => suspect.Rank).First().Next).Close("p");
+            page.Open("p", "first").Element("strong", ReportWords.DoFirst + ": ").Text(ReportWords.FirstChecks(judgement)).Close("p");
+        }
+
+        foreach (string warning in ReportWords.Warnings(judgement))
+        {
+            page.Element("p", warning, "first");
         }
 
         page.Element("p", Outcome.Explanation(judgement)).Close("section");

@@ -10,7 +10,7 @@ internal static class ReadingSection
 {
     public static void Write(Markup page, Judgement judgement)
     {
-        page.Open("section", null, ("aria-labelledby", "readings")).Element("h2", "Readings", null, ("id", "readings")).Open("table", "readings");
+        page.Open("section", null, ("aria-labelledby", "readings")).Element("h2", "Readings", null, ("id", "readings")).OpenScroller("Table of readings").Open("table", "readings");
         page.Element("caption", "Measured: the settled mean less the engine-off reading. ±: 95 %. Bar: limits grey, reading as a tick.");
         page.Open("thead").Open("tr");
         foreach ((string name, string look) in ((string, string)[])[("reading", ""), ("measured", "number"), ("±", "number"), ("limit", ""), ("place", "band"), ("verdict", ""), ("peak", "number")])
@@ -31,7 +31,7 @@ internal static class ReadingSection
             page.Close("tbody");
         }
 
-        page.Close("table").Close("section");
+        page.Close("table").CloseScroller().Close("section");
     }
 
     public static void WriteVerdict(Markup page, Verdict? verdict)

@@ -38,10 +38,11 @@ internal static class SubjectPage
     private static void WriteTraces(Markup page, JudgedSubject judged)
     {
         page.Open("section", null, ("aria-labelledby", "traces")).Element("h2", "Traces", null, ("id", "traces"));
-        foreach (string id in judged.Subject.Recordings.Select(recording => recording.Row!.Id))
+        foreach (SubjectRecording recording in judged.Subject.Recordings)
         {
+            string id = recording.Row!.Id;
             page.Open("details", "trace", ("id", "trace-" + id), ("data-session", id), ("data-about", JsonSerializer.Serialize(TraceAbout.Of(judged, id), ShopJson.Default.TraceAbout)));
-            page.Element("summary", judged.Subject.Recordings.Count == 1 ? "Speed and pressures over the whole recording" : $"Speed and pressures, session {id}");
+            page.Element("summary", judged.Subject.Recordings.Count == 1 ? "Speed and pressures over the whole recording" : $"Speed and pressures, {recording.Name}");
             page.Open("div", "figure").Close("div").Close("details");
         }
 
@@ -57,21 +58,21 @@ internal static class SubjectPage
             Frame.WriteFact(page, fact.Label, fact.Value!);
         }
 
-        foreach (ArchivedSession row in judged.Subject.Recordings.Select(recording => recording.Row!))
+        foreach (SubjectRecording recording in judged.Subject.All)
         {
-            Frame.WriteFact(page, "Session " + row.Id, SessionWords.Of(row));
+            Frame.WriteFact(page, ReportWords.Capital(recording.Name), SessionWords.Of(recording.Row!));
         }
 
         Frame.WriteFact(page, "Data sheet", SheetOf(judged.Judgement));
         page.Close("dl").Open("p", "actions");
         page.Element("button", "Print", "button", ("type", "button"), ("data-print", ""));
-        page.Element("a", "Report as a file", "button", ("href", $"/report/{judged.Id}"));
+        page.Element("a", "Report as PDF", "button", ("href", $"/report/{judged.Id}/pdf")).Element("a", "Report as a page", "button", ("href", $"/report/{judged.Id}"));
         if (judged.Job is { } whole && whole.SessionIdsOf(SessionRole.Before).Count > 0 && whole.SessionIdsOf(SessionRole.After).Count > 0)
         {
             page.Element("a", "Before and after", "button", ("href", $"/compare?before={JudgedSubjects.IdOf(whole, SessionRole.Before)}&after={JudgedSubjects.IdOf(whole, SessionRole.After)}"));
         }
 
-        if (judged.Subject.Recordings is [var only])
+        if (judged.Subject.All is [var only])
         {
             page.Element("a", "Trace as a table", "button", ("href", $"/export/{only.Row!.Id}"));
         }

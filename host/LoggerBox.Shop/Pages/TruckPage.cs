@@ -14,14 +14,20 @@ namespace LoggerBox.Shop.Pages;
 /// <summary>One truck: its visits, two of them to lay over each other, and each reading over the years.</summary>
 internal static class TruckPage
 {
-    public static string Render(ArchiveFile file, string serial, PressureUnit unit)
+    public static string Render(ArchiveFile file, string serial, PressureUnit? wanted)
     {
+        if (serial.Length == 0)
+        {
+            throw new UserErrorException("The address names no truck: look for it in the list of trucks.");
+        }
+
         IReadOnlyList<Job> jobs = TruckVisits.Jobs(file, serial);
         if (jobs.Count == 0)
         {
             throw new UserErrorException($"No work order is of a truck with serial {serial}: look for it in the list of trucks.");
         }
 
+        PressureUnit unit = wanted ?? UsualUnit.Of(jobs);
         Job[] tested = [.. jobs.Where(job => job.SessionIds.Count > 0)];
         IReadOnlyList<ReadingHistory> history = TruckHistory.Of(TruckVisits.Of(file, tested));
         return Frame.Render($"Truck {serial}", "/trucks", page =>
@@ -39,7 +45,7 @@ internal static class TruckPage
 
     private static void WriteVisits(Markup page, IReadOnlyList<Job> jobs)
     {
-        page.Open("table", "list").Element("caption", "Visits, newest first").Open("thead").Open("tr");
+        page.OpenScroller("Visits").Open("table", "list").Element("caption", "Visits, newest first").Open("thead").Open("tr");
         foreach (string name in (string[])["job", "opened", "hours", "complaint", "cause found", "done"])
         {
             page.Element("th", name, null, ("scope", "col"));
@@ -50,11 +56,11 @@ internal static class TruckPage
         {
             page.Open("tr").Open("th", null, ("scope", "row"));
             JobsPage.WriteName(page, job);
-            page.Close("th").Element("td", JobWords.Moment(job.Opened)).Element("td", job.Details.HourMeter is double hours ? $"{hours:0}" : "–");
+            page.Close("th").Element("td", JobsPage.When(job.Opened), "when").Element("td", job.Details.HourMeter is double hours ? $"{hours:0}" : "–");
             page.Element("td", job.Details.Complaint).Element("td", job.Cause).Element("td", job.Correction).Close("tr");
         }
 
-        page.Close("tbody").Close("table");
+        page.Close("tbody").Close("table").CloseScroller();
     }
 
     private static void WriteChoice(Markup page, Job[] jobs)
@@ -85,7 +91,7 @@ internal static class TruckPage
             return;
         }
 
-        page.Element("h2", "Readings over the visits").Open("table", "list history").Element("caption", "±: 95 %, of the change. Dots: each visit with its uncertainty, on one height.").Open("thead").Open("tr");
+        page.Element("h2", "Readings over the visits").OpenScroller("Readings over the visits").Open("table", "list history").Element("caption", "±: 95 %, of the change. Dots: each visit with its uncertainty, on one height.").Open("thead").Open("tr");
         foreach ((string name, string look) in ((string, string)[])[("reading", ""), ("first", "number"), ("last", "number"), ("change", "number"), ("±", "number"), ("in 1000 h", "number"), ("over the visits", "band"), ("", "")])
         {
             page.Element(name.Length == 0 ? "td" : "th", name, look, name.Length == 0 ? [] : [("scope", "col")]);
@@ -97,7 +103,7 @@ internal static class TruckPage
             WriteReading(page, one, unit);
         }
 
-        page.Close("tbody").Close("table");
+        page.Close("tbody").Close("table").CloseScroller();
     }
 
     private static void WriteReading(Markup page, ReadingHistory one, PressureUnit unit)

@@ -25,7 +25,7 @@ internal static class TrucksPage
                 return;
             }
 
-            page.Open("table", "list").Element("caption", "By serial").Open("thead").Open("tr");
+            page.OpenScroller("Trucks").Open("table", "list").Element("caption", "By serial").Open("thead").Open("tr");
             foreach (string name in (string[])["serial", "truck", "visits", "last"])
             {
                 page.Element("th", name, null, ("scope", "col"));
@@ -36,10 +36,10 @@ internal static class TrucksPage
             {
                 Job last = truck.MaxBy(job => job.Opened)!;
                 page.Open("tr").Open("th", null, ("scope", "row")).Element("a", truck.Key, "button", ("href", "/truck?serial=" + Uri.EscapeDataString(truck.Key))).Close("th");
-                page.Element("td", last.Details.Truck).Element("td", $"{truck.Count()}").Element("td", JobWords.Moment(last.Opened)).Close("tr");
+                page.Element("td", last.Details.Truck).Element("td", $"{truck.Count()}").Element("td", JobsPage.When(last.Opened), "when").Close("tr");
             }
 
-            page.Close("tbody").Close("table");
+            page.Close("tbody").Close("table").CloseScroller();
         });
     }
 }

@@ -22,10 +22,11 @@ internal sealed record TraceAbout(double From, double To, string Unit, string Un
             ? ((first.Microseconds - zero) / 1e6, (last.Microseconds - zero) / 1e6)
             : (0, 0);
         return new TraceAbout(
-            from, to, judgement.Unit.Code(), Figure.Unit(judgement.Unit), [.. RecordingHolds.Of(recorded, judgement).OrderBy(hold => hold.StartSeconds).Select(hold => Of(hold, judgement))]);
+            from, to, judgement.Unit.Code(), Figure.Unit(judgement.Unit), [.. RecordingHolds.Of(recorded, judgement).OrderBy(hold => hold.StartSeconds).Select((hold, index) => Of(index + 1, hold, judgement))]);
     }
 
-    private static TraceHold Of(JudgedHold hold, Judgement judgement) => new(
+    private static TraceHold Of(int number, JudgedHold hold, Judgement judgement) => new(
+        number,
         StepCodes.Text(hold.Step),
         StepWords.Of(hold.Step),
         hold.StartSeconds,
@@ -33,8 +34,9 @@ internal sealed record TraceAbout(double From, double To, string Unit, string Un
         [.. RecordingHolds.Limits(hold, judgement).Select(check => new TraceLimit(check.Quantity, check.Min, check.Max))]);
 }
 
+/// <param name="Number">As on the printed report.</param>
 /// <param name="Step">Its code; <paramref name="Words"/> is how it is said.</param>
-internal sealed record TraceHold(string Step, string Words, double From, double To, IReadOnlyList<TraceLimit> Limits);
+internal sealed record TraceHold(int Number, string Step, string Words, double From, double To, IReadOnlyList<TraceLimit> Limits);
 
 /// <param name="Quantity">Code of the reading that it limits.</param>
 internal sealed record TraceLimit(string Quantity, double? Min, double? Max);

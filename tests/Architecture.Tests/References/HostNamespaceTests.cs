@@ -35,6 +35,7 @@ public class HostNamespaceTests
     private static readonly Dictionary<string, string> OnlyIn = new()
     {
         ["Microsoft.Data.Sqlite"] = "Archive",
+        ["Npgsql"] = "Archive",
         ["System.IO.Ports"] = "Link",
         ["Parquet"] = "Tables",
         ["Tomlyn"] = "DataSheets",

@@ -33,7 +33,7 @@ public class ProjectReferenceTests
         ["LoggerBox.BoardParts"] = [],
         ["LoggerBox.BoardEsp32"] = [],
         ["LoggerBox.SelfTest"] = [],
-        ["LoggerBox.Host"] = ["MathNet.Numerics", "Parquet.Net", "PDFsharp", "Microsoft.Data.Sqlite", "System.IO.Ports", "Tomlyn"],
+        ["LoggerBox.Host"] = ["MathNet.Numerics", "Npgsql", "Parquet.Net", "PDFsharp", "Microsoft.Data.Sqlite", "System.IO.Ports", "Tomlyn"],
         ["LoggerBox.Shop"] = [],
         ["LoggerBox.TruckSimulator"] = [],
         ["LoggerBox.App"] = ["System.CommandLine"],

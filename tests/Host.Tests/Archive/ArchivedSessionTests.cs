@@ -2,28 +2,25 @@ using System;
 using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Tests.Archive.Places;
 using LoggerBox.Host.Tests.Sessions;
 using LoggerBox.Protocol.Records;
 using Xunit;
 
 namespace LoggerBox.Host.Tests.Archive;
 
-public sealed class ArchivedSessionTests : IDisposable
+public abstract class ArchivedSessionTests : StoreTests
 {
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(1));
 
-    private readonly TemporaryFolder folder = new();
     private readonly ArchiveFile archive;
 
-    public ArchivedSessionTests() => archive = ArchiveFile.Open(folder.File("new folder/archive.sqlite"));
+    protected ArchivedSessionTests(ArchivePlace place)
+        : base(place) => archive = place.Open("new folder/archive");
 
-    public void Dispose()
-    {
-        archive.Dispose();
-        folder.Dispose();
-    }
+    protected override void Close() => archive.Dispose();
 
-    [Fact]
+    [StoreFact]
     public void A_session_comes_back_byte_for_byte_with_its_columns()
     {
         byte[] bytes = RecordedBytes.Session(7, seed: 1).ToArray();
@@ -48,7 +45,7 @@ public sealed class ArchivedSessionTests : IDisposable
         Assert.Equal(new SessionDamage(), row.Damage);
     }
 
-    [Fact]
+    [StoreFact]
     public void Imported_twice_is_there_once()
     {
         byte[] bytes = RecordedBytes.Session(7, seed: 1).ToArray();
@@ -61,7 +58,7 @@ public sealed class ArchivedSessionTests : IDisposable
         Assert.Equal(bytes, archive.Sessions.Load("S1").Bytes);
     }
 
-    [Fact]
+    [StoreFact]
     public void Other_content_under_the_same_numbers_is_kept_beside()
     {
         archive.Sessions.Add(RecordedBytes.Session(7, seed: 1).ToArray(), SessionOrigin.Fetched, "COM3", Now);
@@ -70,7 +67,7 @@ public sealed class ArchivedSessionTests : IDisposable
         Assert.Equal(["S1", "S2"], archive.Sessions.All().Select(row => row.Id));
     }
 
-    [Fact]
+    [StoreFact]
     public void A_damaged_session_is_kept_with_its_damage_noted()
     {
         byte[] bytes = RecordedBytes.Session(7, seed: 1).ToArray();
@@ -84,7 +81,7 @@ public sealed class ArchivedSessionTests : IDisposable
         Assert.True(loaded.Row.Damage.Bytes > 0);
     }
 
-    [Fact]
+    [StoreFact]
     public void A_session_without_a_clock_is_dated_by_a_new_row()
     {
         RecordedBytes undated = new(9);
@@ -101,7 +98,7 @@ public sealed class ArchivedSessionTests : IDisposable
         Assert.Equal(bytes, archive.Sessions.Load(id).Bytes);
     }
 
-    [Theory]
+    [StoreTheory]
     [InlineData("S1")]
     [InlineData("S0")]
     [InlineData("J1")]
@@ -114,10 +111,15 @@ public sealed class ArchivedSessionTests : IDisposable
         Assert.Contains(archive.Path, refusal.Message, StringComparison.Ordinal);
     }
 
-    [Fact]
+    [StoreFact]
     public void Nothing_is_added_for_no_bytes()
     {
         Assert.Throws<UserErrorException>(() => archive.Sessions.Add([], SessionOrigin.Imported, "empty.csv", Now));
         Assert.Empty(archive.Sessions.All());
     }
 }
+
+public sealed class ArchivedSessionTestsInSqlite() : ArchivedSessionTests(new SqlitePlace());
+
+[InPostgres]
+public sealed class ArchivedSessionTestsInPostgres() : ArchivedSessionTests(new PostgresPlace());

@@ -1,8 +1,8 @@
 using System;
+using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Tests.Sessions;
-using Microsoft.Data.Sqlite;
 using Xunit;
 
 namespace LoggerBox.Host.Tests.Archive;
@@ -55,9 +55,9 @@ public sealed class FullDiskTests : IDisposable
         }
     }
 
-    private static long Pragma(SqliteConnection open, string words)
+    private static long Pragma(DbConnection open, string words)
     {
-        using SqliteCommand command = open.CreateCommand();
+        using DbCommand command = open.CreateCommand();
 #pragma warning disable CA2100 // Written above.
         command.CommandText = "PRAGMA " + words;
 #pragma warning restore CA2100

@@ -26,7 +26,7 @@ public sealed class HostileJobFileTests : IDisposable
     {
         using ArchiveFile archive = ArchiveFile.Open(folder.File("first.sqlite"));
         archive.Sessions.Add(RecordedBytes.Session(7, seed: 1, sampleSets: 20).ToArray(), SessionOrigin.Fetched, "COM3", Now);
-        archive.Jobs.Create(new JobDetails(Truck: "Sample truck", SheetName: "sample.toml", SheetText: "[truck]\n"), Now);
+        archive.Jobs.Create(new JobDetails(Truck: "Sample truck", Complaint: "Weak", SheetName: "sample.toml", SheetText: "[truck]\n"), Now);
         archive.Jobs.AddSessions("J1", ["S1"], Now);
         archive.Corrections.DateSession("S1", Now, "A. Fitter", "clock was empty", Now);
         archive.Gates.Tick("J1", ["chocks"], "B. Smith", "dry", Now.AddSeconds(7));
@@ -115,6 +115,13 @@ public sealed class HostileJobFileTests : IDisposable
         job.AsSpan(3, 4).Fill(0xFF);
         file.Sections[0] = (JobCode, job);
         Assert.Contains("claims 4294967295 bytes of text", Refusal(file.ToBytes()), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_name_or_a_story_longer_than_any_work_order_is_refused()
+    {
+        Assert.Contains("truck's name has 201 signs", Changed(file => file.Replace(JobCode, "Sample truck", new string('x', 201))), StringComparison.Ordinal);
+        Assert.Contains("complaint has 2001 signs", Changed(file => file.Replace(JobCode, "Weak", new string('x', 2001))), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -1,29 +1,26 @@
 using System;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Sessions;
+using LoggerBox.Host.Tests.Archive.Places;
 using LoggerBox.Host.Tests.Sessions;
 using Xunit;
 
 namespace LoggerBox.Host.Tests.Archive;
 
-public sealed class IncomingSessionTests : IDisposable
+public abstract class IncomingSessionTests : StoreTests
 {
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(1));
     private static readonly SessionIdentity Identity = new(RecordedBytes.LoggerId, RecordedBytes.BootCount, 7);
 
     private readonly byte[] bytes = RecordedBytes.Session(7, seed: 1).ToArray();
-    private readonly TemporaryFolder folder = new();
     private readonly ArchiveFile archive;
 
-    public IncomingSessionTests() => archive = ArchiveFile.Open(folder.File("archive.sqlite"));
+    protected IncomingSessionTests(ArchivePlace place)
+        : base(place) => archive = place.Open();
 
-    public void Dispose()
-    {
-        archive.Dispose();
-        folder.Dispose();
-    }
+    protected override void Close() => archive.Dispose();
 
-    [Fact]
+    [StoreFact]
     public void Parts_in_any_order_make_the_session_and_only_all_of_them_complete_it()
     {
         string id = Begin();
@@ -44,7 +41,7 @@ public sealed class IncomingSessionTests : IDisposable
         Assert.Equal(id, Assert.Single(archive.Sessions.Complete(Identity, bytes.Length)).Id);
     }
 
-    [Fact]
+    [StoreFact]
     public void What_did_not_agree_is_kept_out_of_sight_and_the_session_begins_anew()
     {
         string id = Begin();
@@ -59,7 +56,7 @@ public sealed class IncomingSessionTests : IDisposable
         Assert.Equal(new ByteRange(0, bytes.Length), Assert.Single(archive.Incoming.Missing(again)));
     }
 
-    [Fact]
+    [StoreFact]
     public void A_session_that_was_imported_while_it_arrived_is_there_once()
     {
         string arriving = Begin();
@@ -72,3 +69,8 @@ public sealed class IncomingSessionTests : IDisposable
 
     private string Begin() => archive.Incoming.Begin(Identity, bytes.Length, SessionOrigin.Fetched, "COM3", Now);
 }
+
+public sealed class IncomingSessionTestsInSqlite() : IncomingSessionTests(new SqlitePlace());
+
+[InPostgres]
+public sealed class IncomingSessionTestsInPostgres() : IncomingSessionTests(new PostgresPlace());

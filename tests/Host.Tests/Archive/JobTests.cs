@@ -1,33 +1,30 @@
 using System;
 using LoggerBox.Host.Archive;
+using LoggerBox.Host.Tests.Archive.Places;
 using LoggerBox.Host.Tests.Sessions;
 using Xunit;
 
 namespace LoggerBox.Host.Tests.Archive;
 
-public sealed class JobTests : IDisposable
+public abstract class JobTests : StoreTests
 {
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(-7));
 
-    private readonly TemporaryFolder folder = new();
     private readonly ArchiveFile archive;
 
-    public JobTests()
+    protected JobTests(ArchivePlace place)
+        : base(place)
     {
-        archive = ArchiveFile.Open(folder.File("archive.sqlite"));
+        archive = place.Open();
         for (uint number = 1; number <= 3; number++)
         {
             archive.Sessions.Add(RecordedBytes.Session(number, seed: 1, sampleSets: 5).ToArray(), SessionOrigin.Fetched, "COM3", Now);
         }
     }
 
-    public void Dispose()
-    {
-        archive.Dispose();
-        folder.Dispose();
-    }
+    protected override void Close() => archive.Dispose();
 
-    [Fact]
+    [StoreFact]
     public void A_work_order_comes_back_as_it_was_written()
     {
         JobDetails details = new(
@@ -46,7 +43,7 @@ public sealed class JobTests : IDisposable
         Assert.Empty(job.SessionIds);
     }
 
-    [Fact]
+    [StoreFact]
     public void What_was_not_written_down_stays_unknown()
     {
         Job job = archive.Jobs.Load(archive.Jobs.Create(new JobDetails(Truck: "Sample truck"), Now));
@@ -56,7 +53,27 @@ public sealed class JobTests : IDisposable
         Assert.Equal("", job.Details.OilLook);
     }
 
-    [Fact]
+    [StoreFact]
+    public void A_text_that_is_too_long_is_refused_and_the_longest_is_kept()
+    {
+        string name = new('x', 200);
+        string story = new('x', 2000);
+        string id = archive.Jobs.Create(new JobDetails(Truck: name, Serial: name, Complaint: story), Now);
+        archive.Jobs.Close(id, Now, story, story);
+        Assert.Equal((name, story, story), (archive.Jobs.Load(id).Details.Serial, archive.Jobs.Load(id).Details.Complaint, archive.Jobs.Load(id).Correction));
+
+        foreach (JobDetails details in (JobDetails[])[new(Truck: name + "x"), new(Serial: name + "x"), new(Technician: name + "x"), new(OilLook: name + "x"), new(Complaint: story + "x")])
+        {
+            Assert.Contains("write it shorter", Assert.Throws<UserErrorException>(() => archive.Jobs.Create(details, Now)).Message);
+        }
+
+        Assert.Throws<UserErrorException>(() => archive.Jobs.Close(id, Now, story + "x"));
+        Assert.Throws<UserErrorException>(() => archive.Jobs.Close(id, Now, "", story + "x"));
+        Assert.Equal(id, Assert.Single(archive.Jobs.All()).Id);
+        Assert.Equal(story, archive.Jobs.Load(id).Cause);
+    }
+
+    [StoreFact]
     public void A_job_joins_sessions_in_the_order_they_were_added_each_once()
     {
         string id = archive.Jobs.Create(new JobDetails(), Now);
@@ -67,7 +84,7 @@ public sealed class JobTests : IDisposable
         Assert.Equal(id, Assert.Single(archive.Jobs.All()).Id);
     }
 
-    [Fact]
+    [StoreFact]
     public void One_unknown_session_and_none_is_added()
     {
         string id = archive.Jobs.Create(new JobDetails(), Now);
@@ -77,7 +94,7 @@ public sealed class JobTests : IDisposable
         Assert.Empty(archive.Jobs.Load(id).SessionIds);
     }
 
-    [Fact]
+    [StoreFact]
     public void A_closed_job_keeps_its_date_and_takes_no_more_sessions()
     {
         string id = archive.Jobs.Create(new JobDetails(), Now);
@@ -89,10 +106,15 @@ public sealed class JobTests : IDisposable
         Assert.Contains("J1 is closed", refusal.Message, StringComparison.Ordinal);
     }
 
-    [Fact]
+    [StoreFact]
     public void A_job_that_is_not_there_is_refused_by_name()
     {
         Assert.Contains("no job J5", Assert.Throws<UserErrorException>(() => archive.Jobs.Load("J5")).Message, StringComparison.Ordinal);
         Assert.Contains("no job S1", Assert.Throws<UserErrorException>(() => archive.Jobs.Close("S1", Now)).Message, StringComparison.Ordinal);
     }
 }
+
+public sealed class JobTestsInSqlite() : JobTests(new SqlitePlace());
+
+[InPostgres]
+public sealed class JobTestsInPostgres() : JobTests(new PostgresPlace());

@@ -44,15 +44,6 @@ public sealed class RefusedArchiveTests : IDisposable
     }
 
     [Fact]
-    public void An_archive_of_a_newer_program_is_refused()
-    {
-        ArchiveFile.Open(path).Dispose();
-        Execute("PRAGMA user_version = 5");
-
-        Assert.Contains("newer program (schema 5, this program knows 4)", Refusal(), StringComparison.Ordinal);
-    }
-
-    [Fact]
     public void A_cut_archive_is_damaged_and_says_so()
     {
         using (ArchiveFile archive = ArchiveFile.Open(path))
@@ -74,22 +65,6 @@ public sealed class RefusedArchiveTests : IDisposable
     }
 
     [Fact]
-    public void An_archive_that_another_program_holds_is_refused_after_a_wait()
-    {
-        ArchiveFile.Open(path).Dispose();
-        using SqliteConnection other = new($"Data Source={path};Pooling=False");
-        other.Open();
-        using SqliteTransaction held = other.BeginTransaction();
-        using ArchiveFile archive = ArchiveFile.Open(path, TimeSpan.FromSeconds(1));
-
-        UserErrorException refusal = Assert.Throws<UserErrorException>(() => archive.Jobs.Create(new JobDetails(), Now));
-        Assert.Contains("in use by another program", refusal.Message, StringComparison.Ordinal);
-
-        held.Rollback();
-        Assert.Equal("J1", archive.Jobs.Create(new JobDetails(), Now));
-    }
-
-    [Fact]
     public void A_folder_in_the_archives_place_is_refused()
     {
         Directory.CreateDirectory(path);
@@ -102,25 +77,6 @@ public sealed class RefusedArchiveTests : IDisposable
         File.WriteAllText(path, "");
         string inside = Path.Combine(path, "archive.sqlite");
         Assert.Contains(inside, Assert.Throws<UserErrorException>(() => ArchiveFile.Open(inside)).Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void Reading_an_archive_that_is_not_there_makes_none()
-    {
-        Assert.Contains("no archive at", Assert.Throws<UserErrorException>(() => ArchiveFile.OpenExisting(path)).Message, StringComparison.Ordinal);
-        Assert.False(File.Exists(path));
-    }
-
-    [Fact]
-    public void Recorded_bytes_can_be_neither_changed_nor_removed()
-    {
-        using (ArchiveFile archive = ArchiveFile.Open(path))
-        {
-            archive.Sessions.Add(RecordedBytes.Session(1, seed: 1, sampleSets: 5).ToArray(), SessionOrigin.Fetched, "COM3", Now);
-        }
-
-        Assert.Contains("never changed", Assert.Throws<SqliteException>(() => Execute("UPDATE parts SET bytes = x'00'")).Message, StringComparison.Ordinal);
-        Assert.Contains("never removed", Assert.Throws<SqliteException>(() => Execute("DELETE FROM parts")).Message, StringComparison.Ordinal);
     }
 
     private string Refusal() => Assert.Throws<UserErrorException>(() => ArchiveFile.Open(path)).Message;

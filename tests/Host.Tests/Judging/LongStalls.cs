@@ -41,6 +41,27 @@ public sealed class LongStalls
         Assert.True(judgement.Suspects.Count == 0, Judged.Told(judgement));
     }
 
+    // Half a pedal against the brake to warm the oil, after the tests: nobody stalls for half a minute, and the stall was read.
+    [Fact]
+    public void What_was_held_too_long_never_replaces_a_stall_that_was_not()
+    {
+        RecordedSession made = Sagging(seconds: 30, holds: [(1.5, 9, 1300), (12, 9, 1302)], withSamples: false);
+        HoldRecord stall = new TestSession().Build().Holds.Single(hold => hold.Step == Step.StallForward);
+        stall.StartMicroseconds = Begin - 50_000_000;
+        var judgement = Of(new RecordedSession
+        {
+            Header = made.Header,
+            Holds = [.. made.Holds.Append(stall).OrderBy(hold => hold.StartMicroseconds)],
+            Engagements = made.Engagements,
+            RunUps = made.RunUps,
+            End = made.End,
+        });
+        Check check = Judged.Check(judgement, "stall-F", "rpm");
+        Assert.Equal(Verdict.In, check.Verdict);
+        Assert.Equal(1800, check.Value!.Value, 1);
+        Assert.True(judgement.Suspects.Count == 0, Judged.Told(judgement));
+    }
+
     [Theory]
     [InlineData(9, 0)]
     [InlineData(14, 1)]

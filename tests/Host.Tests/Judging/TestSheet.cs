@@ -6,11 +6,12 @@ namespace LoggerBox.Host.Tests.Judging;
 /// <summary>The data sheet of the invented truck, in psi.</summary>
 internal static class TestSheet
 {
-    public static DataSheet Truck(bool withRunUp = false, bool clutchPortPerGear = false, Limit? oil = null, Limit? reliefDrop = null, Limit? idle = null, Limit? stallReverse = null) => new()
+    public static DataSheet Truck(bool withRunUp = false, bool clutchPortPerGear = false, Limit? oil = null, Limit? reliefDrop = null, Limit? idle = null, Limit? stallReverse = null, Limit? clutchDifference = null) => new()
     {
         FileName = "truck.toml",
         ClutchPortPerGear = clutchPortPerGear,
         OilCelsius = oil,
+        DifferenceClutchForwardReverse = clutchDifference,
         Truck = "Invented truck",
         Source = "invented",
         Unit = PressureUnit.Psi,

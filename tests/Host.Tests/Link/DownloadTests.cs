@@ -3,12 +3,13 @@ using System.Linq;
 using LoggerBox.Capture.Storage;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.Link;
+using LoggerBox.Host.Tests.Archive.Places;
 using LoggerBox.Protocol.Records;
 using Xunit;
 
 namespace LoggerBox.Host.Tests.Link;
 
-public sealed class DownloadTests : IDisposable
+public abstract class DownloadTests : StoreTests
 {
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 30, 0, TimeSpan.FromHours(1));
     private static readonly TimeSpan Short = TimeSpan.FromMilliseconds(300);
@@ -17,18 +18,14 @@ public sealed class DownloadTests : IDisposable
     private static readonly LinkTiming Patient = new(TimeSpan.FromSeconds(20), TimeSpan.FromSeconds(10), TimeSpan.FromSeconds(20));
     private static readonly LinkTiming Quick = new(Short, Short, TimeSpan.FromSeconds(5));
 
-    private readonly TemporaryFolder folder = new();
     private readonly ArchiveFile archive;
 
-    public DownloadTests() => archive = ArchiveFile.Open(folder.File("archive.sqlite"));
+    protected DownloadTests(ArchivePlace place)
+        : base(place) => archive = place.Open();
 
-    public void Dispose()
-    {
-        archive.Dispose();
-        folder.Dispose();
-    }
+    protected override void Close() => archive.Dispose();
 
-    [Theory]
+    [StoreTheory]
     [InlineData(true)]
     [InlineData(false)]
     public void Everything_comes_byte_for_byte_and_is_confirmed_then(bool serial)
@@ -48,7 +45,7 @@ public sealed class DownloadTests : IDisposable
         Assert.Equal(logger.Port, archive.Sessions.Find("S1").Source);
     }
 
-    [Fact]
+    [StoreFact]
     public void Fetched_again_is_there_once()
     {
         using LoggerOnALine logger = new(PseudoTerminal.Open(), LoggerOnALine.Log(300, 1));
@@ -62,7 +59,7 @@ public sealed class DownloadTests : IDisposable
         Assert.Single(archive.Sessions.All());
     }
 
-    [Fact]
+    [StoreFact]
     public void Another_session_of_the_same_numbers_and_length_is_fetched_too()
     {
         RecordLog first = LoggerOnALine.Log(300, 1);
@@ -79,7 +76,7 @@ public sealed class DownloadTests : IDisposable
         Assert.Equal(LoggerOnALine.BytesOf(second, 0), archive.Sessions.Load("S2").Bytes);
     }
 
-    [Theory]
+    [StoreTheory]
     [InlineData(1200)]
     [InlineData(20_000)]
     [InlineData(37_777)]
@@ -108,7 +105,7 @@ public sealed class DownloadTests : IDisposable
         Assert.True(log.Sessions.AllConfirmed());
     }
 
-    [Fact]
+    [StoreFact]
     public void A_device_that_goes_away_is_a_cut_line()
     {
         PseudoTerminal terminal = PseudoTerminal.Open();
@@ -120,7 +117,7 @@ public sealed class DownloadTests : IDisposable
         Assert.Contains($"The line on {terminal.PortName} was cut", error.Message, StringComparison.Ordinal);
     }
 
-    [Theory]
+    [StoreTheory]
     [InlineData(3001)]
     [InlineData(9973)]
     public void Damaged_frames_are_asked_for_again(int bytesBetweenErrors)
@@ -133,7 +130,7 @@ public sealed class DownloadTests : IDisposable
         Assert.Equal(LoggerOnALine.BytesOf(log, 0), archive.Sessions.Load("S1").Bytes);
     }
 
-    [Fact]
+    [StoreFact]
     public void A_resumed_download_from_a_logger_that_was_wiped_meanwhile_does_not_mix_two_sessions()
     {
         using (LoggerOnALine cut = new(PseudoTerminal.Open(), LoggerOnALine.Log(6000, 1), port => port.BytesUntilCut = 20_000))
@@ -149,7 +146,7 @@ public sealed class DownloadTests : IDisposable
         Assert.Equal(fetched.Id, Assert.Single(archive.Sessions.All()).Id);
     }
 
-    [Fact]
+    [StoreFact]
     public void A_session_still_being_recorded_stays_on_the_logger()
     {
         RecordLog log = LoggerOnALine.Log(300, 1);
@@ -163,7 +160,7 @@ public sealed class DownloadTests : IDisposable
         Assert.True(archive.Sessions.Find("S1").Complete);
     }
 
-    [Fact]
+    [StoreFact]
     public void A_plan_and_the_time_arrive()
     {
         using LoggerOnALine logger = new(PseudoTerminal.Open(), LoggerOnALine.Log(5, 1));
@@ -184,3 +181,8 @@ public sealed class DownloadTests : IDisposable
         return new SessionDownload(new LoggerConnection(line, timing ?? Patient), archive, SessionOrigin.Fetched, Now).Run();
     }
 }
+
+public sealed class DownloadTestsInSqlite() : DownloadTests(new SqlitePlace());
+
+[InPostgres]
+public sealed class DownloadTestsInPostgres() : DownloadTests(new PostgresPlace());

@@ -65,6 +65,56 @@ public class LiveScaleTests
         Assert.Equal([speed, main, clutch, converter], moment.Pressures.Prepend(moment.Speed).Select(figure => figure.Band));
     }
 
+    /// <summary>
+    /// What a virtual logger told of a truck whose oil was warmed up at 1300 rpm: at 78 s it took that for the full pedal, and at 99 s, when 2000 rpm
+    /// had been held, it no longer did.
+    /// </summary>
+    [Fact]
+    public void A_warm_up_is_neither_done_nor_low_while_its_name_may_still_change()
+    {
+        const uint idles = (1u << (int)Step.Zero) | (1u << (int)Step.IdleNeutral) | (1u << (int)Step.IdleForward) | (1u << (int)Step.IdleReverse);
+        const uint governed = 1u << (int)Step.Governed;
+        var names = new LiveNames();
+        LiveReadings readings = new() { Sampling = true, Microseconds = 78_000_000, Speed = 13034, Main = 8000, Gear = Gear.Neutral, Step = Step.Governed, StepsCaptured = idles | governed };
+        LiveMoment moment = Shown(readings, names);
+        Assert.Equal(("neutral, 1300 rpm", "", ""), (moment.Doing, moment.Speed.Band, moment.Speed.Standing));
+        Assert.Equal([Step.Zero, Step.IdleNeutral, Step.IdleForward, Step.IdleReverse], moment.Captured);
+
+        readings = new() { Sampling = true, Microseconds = 99_000_000, Speed = 18040, Gear = Gear.Neutral, Step = Step.HoldNeutral, StepsCaptured = idles | (1u << (int)Step.HoldNeutral) };
+        moment = Shown(readings, names);
+        Assert.Equal(("Hold speed, neutral", "1740 to 1860", "inside"), (moment.Doing, moment.Speed.Band, moment.Speed.Standing));
+        Assert.Contains(Step.HoldNeutral, moment.Captured);
+
+        // The governor's true fault: low, and yet faster than anything before it.
+        readings = new() { Sampling = true, Microseconds = 140_000_000, Speed = 21000, Gear = Gear.Neutral, Step = Step.Governed, StepsCaptured = idles | governed | (1u << (int)Step.HoldNeutral) };
+        moment = Shown(readings, names);
+        Assert.Equal(("Full pedal, no load", "LOW"), (moment.Doing, moment.Speed.Standing));
+        Assert.Contains(Step.Governed, moment.Captured);
+    }
+
+    [Fact]
+    public void A_pedal_on_the_floor_is_known_at_once_and_a_new_session_begins_anew()
+    {
+        var names = new LiveNames();
+        LiveReadings full = new() { Sampling = true, Microseconds = 60_000_000, Speed = 24500, Gear = Gear.Neutral, Step = Step.Governed, StepsCaptured = 1u << (int)Step.Governed };
+        Assert.Equal(("Full pedal, no load", "inside"), (Shown(full, names).Doing, Shown(full, names).Speed.Standing));
+        Assert.Equal([Step.Governed], Shown(full, names).Captured);
+
+        LiveReadings warming = new() { Sampling = true, Microseconds = 9_000_000, Speed = 13000, Gear = Gear.Unknown, Step = Step.Governed, StepsCaptured = 1u << (int)Step.Governed };
+        Assert.Equal("steady, 1300 rpm", Shown(warming, names).Doing);
+        Assert.Empty(Shown(warming, names).Captured);
+    }
+
+    [Fact]
+    public void What_was_captured_is_said_with_the_signal()
+    {
+        var names = new LiveNames();
+        LiveReadings readings = new() { Sampling = true, Microseconds = 1_000_000, Step = Step.IdleNeutral, StepsCaptured = 1u << (int)Step.Zero };
+        Shown(readings, names);
+        readings = new() { Sampling = true, Microseconds = 2_000_000, CueMicroseconds = 2_000_000, Cue = Cue.Captured, Step = Step.IdleNeutral, StepsCaptured = (1u << (int)Step.Zero) | (1u << (int)Step.IdleNeutral) };
+        Assert.Equal("Captured: idle, neutral", Shown(readings, names).CueText);
+    }
+
     [Fact]
     public void The_fuel_in_use_decides_and_limits_are_shown_in_the_unit_of_the_readings()
     {
@@ -84,6 +134,12 @@ public class LiveScaleTests
     [InlineData(null, "")]
     public void Where_the_reading_stands_is_said_in_a_word(double? value, string word) =>
         Assert.Equal(word, new LiveFigure("Engine speed", value, "rpm", Sheet.Engine.IdleRpm).Standing);
+
+    private static LiveMoment Shown(LiveReadings readings, LiveNames names)
+    {
+        names.Take(readings);
+        return new LiveScale([Loop, Loop, new ChannelCalibration()], PressureUnit.Kilopascal, new LiveLimits(Sheet, Sheet.Engine, PressureUnit.Kilopascal)).Of(readings, names);
+    }
 
     private static LiveMoment Shown(LiveReadings readings, LiveLimits? limits = null, PressureUnit unit = PressureUnit.Psi) =>
         new LiveScale([Loop, Loop, new ChannelCalibration()], unit, limits).Of(readings);

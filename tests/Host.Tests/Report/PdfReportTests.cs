@@ -50,6 +50,45 @@ public class PdfReportTests
         Assert.Equal(400, text.Count(letter => letter == '#'));
     }
 
+    /// <summary>A word as long as a book is broken line by line, each at the cost of a line: where a line costs the whole word, this test does not end.</summary>
+    [PopplerFact]
+    public void A_word_as_long_as_a_book_takes_as_many_lines_as_it_needs()
+    {
+        const int letters = 200_000;
+        ReportDocument report = SampleReport.Document();
+        string text = PaperWords.Text(PdfReport.Render(report with { Front = [new ReportSection("Complaint", [new ReportFact("Complaint", new string('#', letters))])] }));
+
+        // The first sheet's beginning of it, and all of it at the end.
+        Assert.InRange(text.Count(letter => letter == '#'), letters + 400, letters + 430);
+        Assert.Equal(letters, text[text.IndexOf("infull", text.IndexOf("Instrumentanduncertainty", StringComparison.Ordinal), StringComparison.Ordinal)..].Count(letter => letter == '#'));
+    }
+
+    /// <summary>Whatever was written on the order, the lines to sign on stand under what is signed.</summary>
+    [PopplerFact]
+    public void The_signatures_stand_on_the_first_sheet()
+    {
+        string story = string.Concat(Enumerable.Repeat("weak ", 400));
+        ReportDocument report = SampleReport.Document();
+        ReportSection claim = new("Complaint, cause, correction", [new ReportFact("Complaint", story), new ReportFact("Cause found", story), new ReportFact("Correction", story)]);
+        string first = PaperWords.FirstPage(PdfReport.Render(report with { Front = [claim, .. report.Front.Skip(1)] }));
+        Assert.Contains("Customer,date", first, StringComparison.Ordinal);
+        Assert.Contains("Cautions", first, StringComparison.Ordinal);
+        Assert.Contains("▼LOW", first, StringComparison.Ordinal);
+    }
+
+    [PopplerFact]
+    public void Every_hold_has_its_number_in_the_key_and_over_its_window_as_in_the_page()
+    {
+        string text = PaperWords.Text(PdfReport.Render(SampleReport.Crowded()));
+        string[] steps = ["Idle,neutral", "Idle,forward", "Idle,reverse", "Fullpedal,noload", "Fullpedal,workrelief", "Stall,forward", "Stall,reverse", "Holdspeed,neutral"];
+        Assert.Contains(string.Join("·", steps.Select((step, i) => $"{i + 1}{step}")), text, StringComparison.Ordinal);
+        Assert.All(steps.Select((step, i) => $"{i + 1}{step},705rpm"), title => Assert.Contains(title, text, StringComparison.Ordinal));
+
+        // Engine speed and main pressure, the two that were recorded: each has all the numbers.
+        (_, var words) = PaperWords.Of(PdfReport.Render(SampleReport.Crowded()));
+        Assert.All(Enumerable.Range(1, steps.Length), number => Assert.True(words.Count(word => word.Text == $"{number}" && word.Bottom - word.Top < 9) >= 2, $"{number}"));
+    }
+
     [PopplerFact]
     public void It_says_what_the_judgement_says()
     {

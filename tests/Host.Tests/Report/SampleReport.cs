@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Sessions;
@@ -57,6 +58,26 @@ internal static class SampleReport
         [new ReportRecording("session 7" + spice, Session(), DateTimeOffset.FromUnixTimeSeconds(1_790_000_000), TimeSpan.FromHours(2))],
         DateTimeOffset.FromUnixTimeSeconds(1_790_003_600).ToOffset(TimeSpan.FromHours(2)));
 
+    public static ReportDocument With(RecordedSession session) => Document() with { Recordings = [new ReportRecording("session 7", session, null, TimeSpan.Zero)] };
+
+    /// <summary>Eight holds, most of which follow on each other within a second.</summary>
+    public static ReportDocument Crowded()
+    {
+        (Step Step, double Start)[] holds =
+        [
+            (Step.IdleNeutral, 2), (Step.IdleForward, 3), (Step.IdleReverse, 4), (Step.Governed, 40), (Step.Relief, 40.6), (Step.StallForward, 41.2), (Step.StallReverse, 50), (Step.HoldNeutral, 50.4),
+        ];
+        RecordedSession plain = Session();
+        var session = new RecordedSession
+        {
+            Header = plain.Header,
+            Samples = plain.Samples,
+            Holds = [.. holds.Select(hold => new HoldRecord { StartMicroseconds = 5_000_000 + (long)(hold.Start * 1e6), DurationMilliseconds = 400, Step = hold.Step })],
+        };
+        Judgement judgement = Judgement() with { Holds = [.. holds.Select(hold => Hold(hold.Step, Gear.Neutral, hold.Start, 705) with { DurationSeconds = 0.4 })] };
+        return With(session) with { Judgement = judgement };
+    }
+
     private static ReportComparison Comparison(string spice) => new(
         "Still suspected after the repair" + spice,
         [
@@ -67,7 +88,8 @@ internal static class SampleReport
         ["Not every step was measured before the repair." + spice]);
 
     /// <summary>One minute at 50 sets a second: a ramp up to 2000 rpm at 20 s, with no samples from 30 to 34 s.</summary>
-    public static RecordedSession Session()
+    /// <param name="wildAt">The sample that interference made wild; -1: none.</param>
+    public static RecordedSession Session(int wildAt = -1)
     {
         var samples = new List<RecordedSample>();
         for (int i = 0; i < 3000; i++)
@@ -75,7 +97,7 @@ internal static class SampleReport
             double second = i / 50.0;
             if (second is < 30 or > 34)
             {
-                int speed = (int)(7000 + 13000 * Math.Clamp((second - 20) / 2, 0, 1) + 40 * Math.Sin(i));
+                int speed = (int)(7000 + 13000 * Math.Clamp((second - 20) / 2, 0, 1) + 40 * Math.Sin(i)) + (i == wildAt ? 9000 : 0);
                 samples.Add(new RecordedSample(5_000_000 + i * 20_000L, speed, 4000 + i / 2, SampleSet.Missing, i == 0 ? SampleSet.Missing : 3600));
             }
         }

@@ -19,6 +19,8 @@ public sealed class HostileRequestTests(OpenShop shop)
     private const string Save = "opened=&name=evil.toml&text=%5Btruck%5D%0Aname%3D%22x%22%0A";
 
     private const string Tick = "gate=chocks&by=A&note=&act=tick";
+    private const string Closing = "by=&cause=x&correction=x&act=close";
+    private const string NewJob = "truck=x&serial=&hours=&fuel=&complaint=&technician=&sheet=";
 
     /// <summary>Name, and the request: HOST, COOKIE and TOKEN stand for the right ones.</summary>
     private static readonly (string Name, string Request)[] Table =
@@ -77,12 +79,36 @@ public sealed class HostileRequestTests(OpenShop shop)
         ("ticked by nobody", Ticked("gate=chocks&by=%20&note=&act=tick")),
         ("ticked by a name with NUL", Ticked("gate=chocks&by=A%00B&note=&act=tick")),
         ("ticked with a note without end", Ticked("gate=chocks&by=A&note=" + new string('n', 2001) + "&act=tick")),
+        ("ticked by an act that is none", Ticked("gate=chocks&by=A&note=&act=bogus")),
+        ("a truck without a serial", Get("/truck?serial=", "Host: HOST", "COOKIE")),
+        ("a table of two recordings", Get("/export/J3", "Host: HOST", "COOKIE")),
         ("no gate ticked", Ticked("by=A&note=&act=tick")),
         ("a gate that is none", Ticked("gate=%3Cscript%3E&by=A&note=&act=tick")),
         ("a release ticked like a gate", Ticked("gate=release&by=A&note=&act=tick")),
         ("a gate withdrawn that is open", Ticked("gate=chocks&by=A&note=&act=withdraw")),
         ("more gates than there are", Ticked(string.Concat(Enumerable.Repeat("gate=chocks&", 500)) + "by=A&note=&act=tick")),
         ("a name twice", Ticked(Tick + "&by=B")),
+        ("ticked by GET", Get("/gates/J5?gate=chocks&by=A&note=&act=tick", "Host: HOST", "COOKIE", "Sec-Fetch-Site: cross-site")),
+        ("an act that is none", Ticked("gate=chocks&by=A&note=&act=bogus")),
+        ("closed without token", Post("/gates/J5/close", Closing, "Host: HOST", "Origin: http://HOST")),
+        ("closed without origin", Post("/gates/J5/close", Closing, "Host: HOST", "COOKIE")),
+        ("closed by another site", Post("/gates/J5/close", Closing, "Host: HOST", "COOKIE", "Origin: http://evil.example")),
+        ("closed across sites", Post("/gates/J5/close", Closing, "Host: HOST", "COOKIE", "Origin: http://HOST", "Sec-Fetch-Site: cross-site")),
+        ("closed by GET", Get("/gates/J5/close?" + Closing, "Host: HOST", "COOKIE")),
+        ("closed with an act that is none", Own("/gates/J5/close", "by=&cause=&correction=&act=bogus")),
+        ("closed with a cause without end", Own("/gates/J5/close", "by=A&cause=" + new string('c', 2001) + "&correction=&act=close")),
+        ("released with gates open", Own("/gates/J5/close", "by=A&cause=&correction=&act=release")),
+        ("a job that is not there released", Own("/gates/J77/close", Closing)),
+        ("a job written without token", Post("/jobs", NewJob, "Host: HOST", "Origin: http://HOST")),
+        ("a job written without origin", Post("/jobs", NewJob, "Host: HOST", "COOKIE")),
+        ("a job written by another site", Post("/jobs", NewJob, "Host: HOST", "COOKIE", "Origin: http://evil.example")),
+        ("a job with a name without end", Own("/jobs", NewJob.Replace("truck=x", "truck=" + new string('t', 201), StringComparison.Ordinal))),
+        ("a job with hours that are no number", Own("/jobs", NewJob.Replace("hours=", "hours=1e999", StringComparison.Ordinal))),
+        ("a job with a sheet out of the folder", Own("/jobs", NewJob.Replace("sheet=", "sheet=..%2Farchive.sqlite", StringComparison.Ordinal))),
+        ("a job with a field missing", Own("/jobs", "truck=x")),
+        ("a session added by another site", Post("/gates/J5/session", "session=S3&role=", "Host: HOST", "COOKIE", "Origin: http://evil.example")),
+        ("a session added as what it cannot be", Own("/gates/J5/session", "session=S3&role=during")),
+        ("a session added that is not there", Own("/gates/J5/session", "session=S77&role=")),
         ("a gate of a job that is not there", Post("/gates/J77", Tick, "Host: HOST", "COOKIE", "Origin: http://HOST")),
         ("a gate of a statement", Post("/gates/J1'%20OR%201=1--", Tick, "Host: HOST", "COOKIE", "Origin: http://HOST")),
         ("a body that is too large", "POST /sheets/save HTTP/1.1\r\nHost: HOST\r\nCOOKIE\r\nOrigin: http://HOST\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 99999999\r\n\r\n" + "text=x"),
@@ -141,6 +167,23 @@ public sealed class HostileRequestTests(OpenShop shop)
         Assert.Equal(303, HostileRequest.Send(shop.Address, Filled(Ticked(Tick.Replace("act=tick", "act=withdraw", StringComparison.Ordinal)))).Status);
     }
 
+    /// <summary>RFC 9110, 9.3.2: HEAD is GET without the content.</summary>
+    [Theory]
+    [InlineData("/")]
+    [InlineData("/job/J1")]
+    [InlineData("/gates/J1")]
+    [InlineData("/sheets")]
+    [InlineData("/assets/trace.js")]
+    public void Asked_for_the_head_alone_it_answers_without_the_content(string path)
+    {
+        (int whole, string full) = HostileRequest.Send(shop.Address, Filled(Get(path, "Host: HOST", "COOKIE")));
+        (int status, string answer) = HostileRequest.Send(shop.Address, Filled(Get(path, "Host: HOST", "COOKIE").Replace("GET ", "HEAD ", StringComparison.Ordinal)));
+        Assert.Equal((200, 200), (whole, status));
+        Assert.EndsWith("\r\n\r\n", answer, StringComparison.Ordinal);
+        Assert.Contains("Content-Length: ", answer, StringComparison.Ordinal);
+        Assert.True(full.Length > answer.Length);
+    }
+
     [Fact]
     public void There_are_enough_of_them() => Assert.True(Table.Length >= 30);
 
@@ -165,6 +208,8 @@ public sealed class HostileRequestTests(OpenShop shop)
     private static string Get(string path, params string[] headers) => $"GET {path} HTTP/1.1\r\n{string.Join("\r\n", headers)}\r\nConnection: close\r\n\r\n";
 
     private static string Good(string body) => Post("/sheets/save", body, "Host: HOST", "COOKIE", "Origin: http://HOST");
+
+    private static string Own(string path, string body) => Post(path, body, "Host: HOST", "COOKIE", "Origin: http://HOST");
 
     private static string Ticked(string body) => Post("/gates/J5", body, "Host: HOST", "COOKIE", "Origin: http://HOST");
 

@@ -45,7 +45,7 @@ public sealed class LivePageTests(OpenShop shop, Browser browser)
         await using Visitor watcher = await browser.Visit(server.Address, "/live");
         await watcher.Page.WaitForFunctionAsync("() => document.body.dataset.state === 'reading'");
         await using Visitor visitor = await browser.Visit(server.Address, "/calibration");
-        Assert.Contains("3447 kPa", await visitor.Page.Locator("table").InnerTextAsync());
+        Assert.Contains("4 to 20 mA for 500.0 psi, no pressure at 4.00 mA", await visitor.Page.Locator("table").InnerTextAsync());
         Assert.Contains("never: the logger's own values", await visitor.Page.Locator("table").InnerTextAsync());
         Assert.Contains("eye protection", await visitor.Page.Locator("main").InnerTextAsync());
         await visitor.FindNothingWrong();
@@ -94,6 +94,29 @@ public sealed class LivePageTests(OpenShop shop, Browser browser)
         await visitor.FindNothingWrong();
     }
 
+    /// <summary>Reference, certificate and due date are in the archive: no logger is needed to read them.</summary>
+    [BrowserFact]
+    public async Task Without_a_logger_the_calibration_page_shows_what_the_archive_knows()
+    {
+        const uint Logger = 0x00C0FFEE;
+        using (ArchiveFile archive = ArchiveFile.OpenExisting(shop.Archive))
+        {
+            DateOnly later = new(2099, 1, 31);
+            archive.Calibrations.Add(
+            [
+                new ArchivedCalibration(Logger, Channel.Main, 3200, 12800, 3_447_379, 8600, "TX-OLD", "DW-1", "C-1", new DateOnly(2024, 1, 10), later, later, "A. Fitter", "", DateTimeOffset.FromUnixTimeSeconds(1_700_000_000)),
+                new ArchivedCalibration(Logger, Channel.Main, 3280, 12800, 3_447_379, 8600, "TX-NEW", "DW-2", "C-2", new DateOnly(2025, 1, 10), later, new DateOnly(2026, 1, 31), "B. Smith", "", DateTimeOffset.FromUnixTimeSeconds(1_760_000_000)),
+            ]);
+        }
+
+        await using Visitor visitor = await browser.Visit(shop, "/calibration");
+        string table = await visitor.Page.Locator(".scroller", new() { HasText = "00C0FFEE" }).InnerTextAsync();
+        Assert.All((string[])["TX-NEW", "DW-2", "C-2, 2025-01-10", "B. Smith", "▶ OVERDUE 2026-01-31", "4 to 20 mA for 500.0 psi, no pressure at 4.10 mA"], part => Assert.Contains(part, table));
+        Assert.DoesNotContain("TX-OLD", table);
+        Assert.Contains("--logger PORT", await visitor.Page.Locator("main").InnerTextAsync());
+        await visitor.FindNothingWrong();
+    }
+
     [BrowserFact]
     public async Task Without_a_logger_the_page_says_how_to_name_one()
     {
@@ -113,13 +136,52 @@ public sealed class LivePageTests(OpenShop shop, Browser browser)
         await visitor.Page.SelectOptionAsync("#sheet", "sample-truck.toml");
         await visitor.Page.GetByRole(AriaRole.Button, new() { Name = "Show" }).ClickAsync();
         await visitor.Page.WaitForURLAsync("**/live?sheet=sample-truck.toml");
-        await visitor.Page.WaitForFunctionAsync("() => document.querySelector('#speed-limits .range').textContent === '620 to 770' && document.querySelector('#speed-limits .standing').textContent === 'inside'");
+        await visitor.Page.WaitForFunctionAsync("() => document.querySelector('#speed-limits .range').textContent === '620 to 770' && document.querySelector('#speed-limits .standing').textContent === 'inside' && document.querySelector('#main-limits .standing').textContent === 'inside'");
         Assert.Equal("45.0 to 80.0", await visitor.Page.Locator("#main-limits .range").InnerTextAsync());
-        Assert.Equal("inside", await visitor.Page.Locator("#main-limits .standing").InnerTextAsync());
         double[] drawn = await visitor.Page.EvaluateAsync<double[]>("() => { const at = document.querySelector('#main-limits'); return [+at.querySelector('rect').getAttribute('x'), +at.querySelector('.tick').getAttribute('x1'), +at.querySelector('rect').getAttribute('x') + +at.querySelector('rect').getAttribute('width')]; }");
         Assert.True(drawn[0] < drawn[1] && drawn[1] < drawn[2], string.Join(' ', drawn));
         Assert.True(await visitor.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth <= innerWidth"));
         await visitor.FindNothingWrong();
+    }
+
+    /// <summary>The shop reads in psi: five signs above 99.9, on an old screen, the usual ones, and a telephone.</summary>
+    [BrowserFact]
+    public async Task Every_figure_stays_in_its_frame_at_every_usual_width()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/live?sheet=sample-truck.toml");
+        foreach (int width in (int[])[360, 600, 800, 901, 1024, 1280, 1366, 1600, 1920])
+        {
+            await visitor.Page.SetViewportSizeAsync(width, 768);
+            string[] outside = await visitor.Page.EvaluateAsync<string[]>(
+                """
+                () => [['speed', '2410'], ['main', '158.4'], ['clutch', '-12.3'], ['converter', '100.0']].filter(([id, text]) => {
+                  const place = document.getElementById(id);
+                  place.textContent = text;
+                  const range = document.createRange();
+                  range.selectNodeContents(place);
+                  const [letters, frame] = [range.getBoundingClientRect(), place.parentElement.getBoundingClientRect()];
+                  return letters.left < frame.left || letters.right > frame.right;
+                }).map(([id]) => id)
+                """);
+            Assert.True(outside.Length == 0, $"{width}: {string.Join(' ', outside)}");
+        }
+
+        await visitor.Page.SetViewportSizeAsync(1024, 768);
+        Assert.True(await visitor.Page.EvaluateAsync<double>("() => parseFloat(getComputedStyle(document.getElementById('main')).fontSize)") >= 80);
+        Assert.True(await visitor.Page.EvaluateAsync<double>("() => document.querySelector('.doing').getBoundingClientRect().top - document.querySelector('#sheet').getBoundingClientRect().bottom") >= 8);
+    }
+
+    /// <summary>Two messages as the server sends them, with as many captured steps: one of them had another name by then.</summary>
+    [BrowserFact]
+    public async Task A_captured_step_that_gets_another_name_is_shown_by_it()
+    {
+        const string empty = """{"text":"–","band":"","standing":"","places":null}""";
+        string Message(string last) =>
+            $$"""data: {"state":"reading","sentence":"","speed":{{empty}},"main":{{empty}},"clutch":{{empty}},"converter":{{empty}},"gear":"neutral","doing":"","cue":"","clock":"","captured":["Idle, neutral","{{last}}"]}""" + "\n\n";
+        await using Visitor visitor = await browser.Visit(shop);
+        await visitor.Page.RouteAsync("**/live/events*", route => route.FulfillAsync(new() { ContentType = "text/event-stream", Body = Message("Full pedal, no load") + Message("Hold speed, neutral") }));
+        await visitor.Go("/live");
+        await Assertions.Expect(visitor.Page.Locator("#captured")).ToHaveTextAsync("✓ Idle, neutral✓ Hold speed, neutral");
     }
 
     [BrowserFact]

@@ -1,5 +1,8 @@
+using System.IO;
 using System.Linq;
+using System.Net.Http;
 using System.Threading.Tasks;
+using LoggerBox.EndToEnd.Tests;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -12,7 +15,7 @@ public sealed class EveryPageTests(OpenShop shop, Browser browser)
     private static readonly string[] Pages =
     [
         "/", "/trucks", "/truck?serial=SAMPLE-0001", "/job/J1", "/job/J3", "/session/S2", "/session/S3", "/compare?before=J1&after=J2", "/compare?before=J3.before&after=J3.after",
-        "/gates/J1", "/gates/J5", "/live", "/sheets", "/sheets/edit", "/sheets/edit?name=sample-truck.toml",
+        "/gates/J1", "/gates/J5", "/jobs/new", "/live", "/calibration", "/sheets", "/sheets/edit", "/sheets/edit?name=sample-truck.toml",
     ];
 
     [BrowserFact]
@@ -36,6 +39,22 @@ public sealed class EveryPageTests(OpenShop shop, Browser browser)
             await visitor.Go(path);
             Assert.True(await visitor.Page.EvaluateAsync<int>("document.documentElement.scrollWidth") <= 1024, path);
             Assert.Equal(1, await visitor.Page.Locator("h1").CountAsync());
+        }
+    }
+
+    /// <summary>A telephone of the smaller kind. What is wider than the screen scrolls by itself, the page does not.</summary>
+    [BrowserFact]
+    public async Task Every_page_fits_a_screen_of_360_points()
+    {
+        await using Visitor visitor = await browser.Visit(shop);
+        await visitor.Page.SetViewportSizeAsync(360, 740);
+        foreach (string path in Pages)
+        {
+            await visitor.Go(path);
+            string wide = await visitor.Page.EvaluateAsync<string>(
+                "document.documentElement.scrollWidth <= 360 ? '' : [...document.querySelectorAll('main *, nav *')].filter(one => one.getBoundingClientRect().right > 361 && !one.closest('.scroller')).slice(0, 3).map(one => one.outerHTML.slice(0, 200)).join('\\n') || 'wide'");
+            Assert.True(wide.Length == 0, $"{path}\n{wide}");
+            await visitor.FindNothingWrong();
         }
     }
 
@@ -79,6 +98,26 @@ public sealed class EveryPageTests(OpenShop shop, Browser browser)
         IResponse? answer = await visitor.Page.GotoAsync(new System.Uri(shop.Root, "/job/J77").ToString());
         Assert.Equal(404, answer!.Status);
         Assert.Contains("J77", await visitor.Page.Locator(".trouble").InnerTextAsync());
+        await visitor.FindNoHindrance();
+
+        answer = await visitor.Page.GotoAsync(new System.Uri(shop.Root, "/nothing").ToString());
+        Assert.Equal(404, answer!.Status);
+        await visitor.FindNoHindrance();
+    }
+
+    /// <summary>What the browser shows of a report that was saved: axe finds nothing on it, with and without a comparison, nor on a card.</summary>
+    [BrowserFact]
+    public async Task Reports_and_cards_hinder_nobody_either()
+    {
+        using HttpClient client = await shop.Visit();
+        string card = Path.Combine(shop.Folder, "card.html");
+        LoggerBoxCommand.Run("sheet", "card", Path.Combine(shop.Folder, "sample-truck.toml"), "--out", card).Expect(0);
+        foreach (string page in (string[])[await client.GetStringAsync("/report/J1"), await client.GetStringAsync("/report/J3"), await File.ReadAllTextAsync(card)])
+        {
+            IPage shown = await browser.Show(page);
+            Assert.Empty(await Visitor.Hindrances(shown));
+            await shown.Context.CloseAsync();
+        }
     }
 
     [BrowserFact]

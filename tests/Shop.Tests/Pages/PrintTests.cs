@@ -1,4 +1,5 @@
 using System;
+using System.Net.Http;
 using System.Text;
 using System.Threading.Tasks;
 using Microsoft.Playwright;
@@ -51,5 +52,62 @@ public sealed class PrintTests(OpenShop shop, Browser browser)
         Assert.False(await visitor.Page.Locator(".figure .bar").IsVisibleAsync());
         LocatorBoundingBoxResult box = (await visitor.Page.Locator(".strips canvas").First.BoundingBoxAsync())!;
         Assert.True(box.Width <= await visitor.Page.EvaluateAsync<int>("document.querySelector('main').clientWidth"));
+    }
+
+    /// <summary>Pictures that were drawn for a screen of 1024 points lie beside each other on paper, each whole.</summary>
+    [BrowserFact]
+    public async Task Before_and_after_are_printed_beside_each_other_and_not_over_each_other()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/compare?before=J1&after=J2");
+        await visitor.Page.WaitForFunctionAsync("() => document.getElementById('overlay').dataset.shown && document.getElementById('engagements').dataset.shown === '2'");
+        await visitor.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        string[] wrong = await visitor.Page.EvaluateAsync<string[]>(
+            """
+            () => {
+              document.querySelector('main').style.width = '687px';
+              const boxes = [...document.querySelectorAll('.strips canvas')].map(one => one.getBoundingClientRect());
+              const wrong = boxes.filter(box => box.right > document.querySelector('main').getBoundingClientRect().right + 1).map(box => `cut at ${box.right}`);
+              boxes.forEach((one, i) => boxes.slice(i + 1).forEach(other => {
+                if (one.left < other.right - 1 && other.left < one.right - 1 && one.top < other.bottom - 1 && other.top < one.bottom - 1) { wrong.push('over each other'); }
+              }));
+              return boxes.length < 4 ? ['no pictures'] : wrong;
+            }
+            """);
+        Assert.Empty(wrong);
+    }
+
+    /// <summary>A long table begins under its heading, and goes on over the sheet's end.</summary>
+    [BrowserFact]
+    public async Task The_table_of_a_truck_may_break_between_its_rows()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/truck?serial=SAMPLE-0001");
+        await visitor.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        Assert.Equal("auto", await visitor.Page.Locator("table.history tbody").EvaluateAsync<string>("one => getComputedStyle(one).breakInside"));
+        Assert.Equal("avoid", await visitor.Page.Locator("table.history tbody tr").First.EvaluateAsync<string>("one => getComputedStyle(one).breakInside"));
+        await visitor.Page.SetViewportSizeAsync(A4Points, 1000);
+        Assert.True(await visitor.Page.EvaluateAsync<bool>("[...document.querySelectorAll('table.history td')].every(one => one.getBoundingClientRect().right <= document.querySelector('table.history').getBoundingClientRect().right + 1)"));
+    }
+
+    [BrowserFact]
+    public async Task Printed_gates_have_no_empty_fields()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/gates/J1");
+        await visitor.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        Assert.Equal(0, await visitor.Page.EvaluateAsync<int>("[...document.querySelectorAll('input:not([type=checkbox]), button')].filter(one => one.checkVisibility()).length"));
+        Assert.True(await visitor.Page.Locator(".gate").First.IsVisibleAsync());
+    }
+
+    /// <summary>No step of a printed report is torn apart, and each sheet of readings has the columns' names.</summary>
+    [BrowserFact]
+    public async Task A_printed_report_keeps_each_step_together()
+    {
+        using HttpClient client = await shop.Visit();
+        IPage page = await browser.Show(await client.GetStringAsync("/report/J1"));
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        string[] steps = await page.EvaluateAsync<string[]>("[...document.querySelectorAll('table.readings:not(.outside, .compared) tbody')].filter(one => one.querySelector('.step')).map(one => `${getComputedStyle(one).breakInside} ${one.rows.length > 1} ${one.rows[0].innerText}`)");
+        Assert.True(steps.Length > 8);
+        Assert.All(steps, step => Assert.StartsWith("avoid true ", step, StringComparison.Ordinal));
+        Assert.Equal("table-header-group", await page.EvaluateAsync<string>("getComputedStyle(document.querySelector('table.readings:not(.outside) thead')).display"));
+        await page.Context.CloseAsync();
     }
 }

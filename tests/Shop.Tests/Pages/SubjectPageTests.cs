@@ -1,4 +1,7 @@
 using System.Linq;
+using System.Net;
+using System.Net.Http;
+using System.Text;
 using System.Threading.Tasks;
 using Microsoft.Playwright;
 using Xunit;
@@ -62,6 +65,16 @@ public sealed class SubjectPageTests(OpenShop shop, Browser browser)
         Assert.Equal(half.from + 0.2 * (half.to - half.from), moved.from, 3);
         await visitor.Page.Keyboard.PressAsync("0");
         Assert.Equal(whole, await Changed(visitor, moved));
+
+        // Read without a pointer: one moment, then the one beside it.
+        await visitor.Page.Keyboard.PressAsync("Shift+ArrowRight");
+        string first = await visitor.Page.Locator(".readout").InnerTextAsync();
+        Assert.Matches(@"^[0-9.]+ s.*speed [0-9]+.*rpm.*main", first);
+        await visitor.Page.Keyboard.PressAsync("Shift+ArrowRight");
+        string next = await visitor.Page.Locator(".readout").InnerTextAsync();
+        double Second(string text) => double.Parse(text.Split(' ')[0]);
+        Assert.True(Second(next) > Second(first));
+        Assert.Equal(whole, await Shown(visitor));
     }
 
     [BrowserFact]
@@ -70,9 +83,37 @@ public sealed class SubjectPageTests(OpenShop shop, Browser browser)
         await using Visitor visitor = await browser.Visit(shop, "/job/J1");
         await visitor.Page.Locator("button[data-step='hold-F']").ClickAsync();
         await visitor.Page.WaitForFunctionAsync("() => document.querySelector('.figure').dataset.shown");
-        Assert.Equal("Hold speed, forward", await visitor.Page.Locator(".readout").InnerTextAsync());
+        Assert.Equal("3 Hold speed, forward", await visitor.Page.Locator(".readout").InnerTextAsync());
         (double from, double to) = await Shown(visitor);
         Assert.InRange(to - from, 6, 120);
+    }
+
+    [BrowserFact]
+    public async Task Every_hold_has_a_number_and_the_numbers_are_explained()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/job/J1");
+        await visitor.Page.Locator("details.trace summary").ClickAsync();
+        await visitor.Page.WaitForFunctionAsync("() => document.querySelector('.figure').dataset.shown");
+        string key = await visitor.Page.Locator(".key.holds").InnerTextAsync();
+        int holds = await visitor.Page.EvaluateAsync<int>("JSON.parse(document.querySelector('details.trace').dataset.about).holds.length");
+        Assert.True(holds >= 10);
+        Assert.Equal(Enumerable.Range(1, holds), key.Split(" · ").Select(part => int.Parse(part.Split(' ')[0])));
+        Assert.Contains("Stall, forward", key);
+    }
+
+    [BrowserFact]
+    public async Task The_report_is_there_as_paper_and_a_table_is_of_one_session()
+    {
+        using HttpClient client = await shop.Visit();
+        byte[] paper = await client.GetByteArrayAsync("/report/J1/pdf");
+        Assert.Equal("%PDF-", Encoding.ASCII.GetString(paper[..5]));
+        await using Visitor visitor = await browser.Visit(shop, "/job/J1");
+        Assert.Equal("/report/J1/pdf", await visitor.Page.GetByRole(AriaRole.Link, new() { Name = "Report as PDF" }).GetAttributeAsync("href"));
+
+        using HttpResponseMessage several = await client.GetAsync("/export/J3");
+        Assert.Equal(HttpStatusCode.NotFound, several.StatusCode);
+        Assert.Contains("A table is of one recording, and job J", WebUtility.HtmlDecode(await several.Content.ReadAsStringAsync()));
+        (await client.GetAsync("/export/S1")).EnsureSuccessStatusCode();
     }
 
     private static async Task<(double From, double To)> Shown(Visitor visitor)

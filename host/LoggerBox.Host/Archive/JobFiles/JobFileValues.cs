@@ -33,7 +33,10 @@ internal static class JobFileValues
             fields.Text("oil_look"),
             fields.Number("oil_c"),
             fields.Text("oil_read"));
-        return new Job(fields.Text("id"), uid, details, fields.Moment("opened"), fields.MomentOrNull("closed"), fields.Text("cause"), fields.Text("correction"), members, gates);
+        (string cause, string correction) = (fields.Text("cause"), fields.Text("correction"));
+        string? tooLong = JobTexts.TooLong(details) ?? JobTexts.TooLong(cause, correction);
+        Expect(tooLong is null, tooLong ?? "");
+        return new Job(fields.Text("id"), uid, details, fields.Moment("opened"), fields.MomentOrNull("closed"), cause, correction, members, gates);
     }
 
     public static (string Name, string Text) Sheet(JobFileFields fields, ReadOnlySpan<byte> text)

@@ -21,7 +21,7 @@ public sealed class JobFileWriter
     /// <exception cref="UserErrorException">No such job, one of its sessions has arrived only in part, or it is more than a job file holds.</exception>
     public static void Write(ArchiveFile archive, string jobId, Stream output)
     {
-        Job job = archive.Jobs.Load(jobId);
+        Job job = archive.Jobs.AsWritten(jobId);
         try
         {
             new JobFileWriter(output).Write(archive, job);

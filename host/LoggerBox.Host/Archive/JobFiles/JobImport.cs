@@ -1,10 +1,10 @@
 using System;
 using System.Collections.Generic;
+using System.Data.Common;
 using System.IO;
 using System.Linq;
 using LoggerBox.Host.Releasing;
 using LoggerBox.Host.Sessions;
-using Microsoft.Data.Sqlite;
 
 namespace LoggerBox.Host.Archive.JobFiles;
 
@@ -17,6 +17,9 @@ public sealed class JobImport
     private readonly ArchiveFile archive;
     private readonly JobFileReader file;
     private readonly Dictionary<string, string> ids = [];
+
+    // Written or changed so far.
+    private int rows;
 
     private JobImport(ArchiveFile archive, JobFileReader file)
     {
@@ -74,10 +77,9 @@ public sealed class JobImport
         return archive.Change(connection => new JobImport(archive, reader).Into(connection));
     }
 
-    private ImportedJob Into(SqliteConnection open)
+    private ImportedJob Into(DbConnection open)
     {
         JobFileContent content = file.Content;
-        long changes = open.Scalar("SELECT total_changes()");
         foreach (JobFileSession session in content.Sessions)
         {
             ids[session.Id] = TakeSession(open, session);
@@ -92,14 +94,13 @@ public sealed class JobImport
 
         foreach (ArchivedCalibration one in content.Calibrations.Where(one => !CalibrationRows.Of(open, one.LoggerId).Contains(one)))
         {
-            CalibrationRows.Insert(open, one);
+            rows += CalibrationRows.Insert(open, one);
         }
 
-        bool changed = open.Scalar("SELECT total_changes()") != changes;
-        return new ImportedJob(job, content.Job.Id, changed, [.. content.Sessions.Select(session => ids[session.Id])]);
+        return new ImportedJob(job, content.Job.Id, rows > 0, [.. content.Sessions.Select(session => ids[session.Id])]);
     }
 
-    private string TakeSession(SqliteConnection open, JobFileSession session)
+    private string TakeSession(DbConnection open, JobFileSession session)
     {
         List<ArchivedSession> there = SessionRows.OfIdentity(open, session.Identity);
         ArchivedSession? same = there.Find(row => row.Length == session.Length && row.Crc == session.Crc);
@@ -111,33 +112,38 @@ public sealed class JobImport
         byte[] bytes = file.BytesOf(session);
         DecodedSession decoded = SessionDecoder.Decode(bytes);
         ArchivedSession? other = there.Find(row => IsSameRun(open, row, session.Identity, decoded));
-        return other is null
-            ? SessionRows.Insert(open, session.Identity, bytes, session.Crc, decoded, session.Origin, session.Source, session.Stored)
-            : throw JobFileErrors.OtherBytes(file.Name, session.Identity.SessionNumber, other.Id);
+        if (other is not null)
+        {
+            throw JobFileErrors.OtherBytes(file.Name, session.Identity.SessionNumber, other.Id);
+        }
+
+        rows++;
+        return SessionRows.Insert(open, session.Identity, bytes, session.Crc, decoded, session.Origin, session.Source, session.Stored);
     }
 
     /// <summary>Recordings of other instruments have no logger, and a wiped logger counts from the beginning again: the start tells runs apart.</summary>
-    private static bool IsSameRun(SqliteConnection open, ArchivedSession row, SessionIdentity identity, DecodedSession decoded) =>
+    private static bool IsSameRun(DbConnection open, ArchivedSession row, SessionIdentity identity, DecodedSession decoded) =>
         identity.LoggerId != 0
-        && open.Scalar("SELECT coalesce(start_utc, 0) FROM sessions WHERE 'S' || id = $id", ("$id", row.Id)) == decoded.Session.Header.StartUtcSeconds;
+        && open.Scalar("SELECT coalesce(start_utc, 0) FROM sessions WHERE 'S' || id = @id", ("@id", row.Id)) == decoded.Session.Header.StartUtcSeconds;
 
-    private string TakeJob(SqliteConnection open, Job job)
+    private string TakeJob(DbConnection open, Job job)
     {
-        long row = open.Scalar("SELECT id FROM jobs WHERE uid = $uid", ("$uid", job.Uid));
+        long row = open.Scalar("SELECT id FROM jobs WHERE uid = @uid", ("@uid", job.Uid));
         if (row == 0)
         {
             bool keepsNumber = RowId.TryParse(job.Id, 'J', out long number) && number <= HighestKeptNumber
-                && open.Scalar("SELECT count(*) FROM jobs WHERE id = $id", ("$id", number)) == 0;
+                && open.Scalar("SELECT count(*) FROM jobs WHERE id = @id", ("@id", number)) == 0;
             row = open.Scalar(JobColumns.Insert, JobColumns.OfNew(keepsNumber ? number : null, job.Uid, job.Details, job.Opened));
+            rows++;
         }
 
-        Job there = archive.Jobs.Load(open, RowId.Job(row));
+        Job there = JobRows.AsWritten(open, archive.Jobs.Find(open, RowId.Job(row)));
         foreach (JobSession session in job.Sessions)
         {
             string id = ids[session.Id];
             if (!there.Sessions.Any(member => member.Id == id && (member.Role != SessionRole.Any || session.Role == SessionRole.Any)))
             {
-                open.Execute(JobColumns.AddSession, JobColumns.OfSession(row, archive.Sessions.RowOf(open, id), session.Role, job.Opened));
+                rows += open.Execute(JobColumns.AddSession, JobColumns.OfSession(row, archive.Sessions.RowOf(open, id), session.Role, job.Opened));
             }
         }
 
@@ -147,35 +153,35 @@ public sealed class JobImport
             || (job.Correction.Length > 0 && there.Correction.Length == 0);
         if (isNews)
         {
-            WriteClosing(open, row, job, there);
+            rows += WriteClosing(open, row, job, there);
         }
 
         return RowId.Job(row);
     }
 
     // One by one: somebody may tick, withdraw and tick again within a second.
-    private static void TakeGates(SqliteConnection open, long row, IEnumerable<GateTick> gates, List<GateTick> there)
+    private void TakeGates(DbConnection open, long row, IEnumerable<GateTick> gates, List<GateTick> there)
     {
         foreach (GateTick tick in gates.Where(tick => !there.Remove(tick)))
         {
-            GateRows.Insert(open, row, tick);
+            rows += GateRows.Insert(open, row, tick);
         }
     }
 
     // What this archive's people wrote stands; the file fills what they left open.
-    private static void WriteClosing(SqliteConnection open, long row, Job job, Job there) => open.Execute(
+    private static int WriteClosing(DbConnection open, long row, Job job, Job there) => open.Execute(
         """
-        UPDATE jobs SET closed_utc = coalesce(closed_utc, $closed), closed_offset_minutes = coalesce(closed_offset_minutes, $offset),
-            cause = $cause, correction = $correction
-        WHERE id = $id
+        UPDATE jobs SET closed_utc = coalesce(closed_utc, @closed), closed_offset_minutes = coalesce(closed_offset_minutes, @offset),
+            cause = @cause, correction = @correction
+        WHERE id = @id
         """,
-        ("$id", row),
-        ("$closed", job.Closed?.ToUnixTimeSeconds()),
-        ("$offset", (long?)job.Closed?.Offset.TotalMinutes),
-        ("$cause", there.Cause.Length > 0 ? there.Cause : job.Cause),
-        ("$correction", there.Correction.Length > 0 ? there.Correction : job.Correction));
+        ("@id", row),
+        ("@closed", job.Closed?.ToUnixTimeSeconds()),
+        ("@offset", (long?)job.Closed?.Offset.TotalMinutes),
+        ("@cause", there.Cause.Length > 0 ? there.Cause : job.Cause),
+        ("@correction", there.Correction.Length > 0 ? there.Correction : job.Correction));
 
-    private void TakeCorrection(SqliteConnection open, Correction correction)
+    private void TakeCorrection(DbConnection open, Correction correction)
     {
         if (!ids.TryGetValue(correction.Subject, out string? subject))
         {
@@ -185,7 +191,7 @@ public sealed class JobImport
         Correction own = correction with { Subject = subject };
         if (!CorrectionRows.Of(open, subject).Contains(own))
         {
-            CorrectionRows.Insert(open, own);
+            rows += CorrectionRows.Insert(open, own);
         }
     }
 }

@@ -109,7 +109,7 @@ public static class CheckList
             if (limit is { IsJudged: true })
             {
                 yield return LimitCheck.Of(
-                    StepCodes.Text(step), quantity, evidence.InSheetUnit(hold?.Of(channel)), evidence.Sheet.Unit.Code(), limit, isVoid || hold?.IsSaturated(channel) == true);
+                    StepCodes.Text(step), quantity, evidence.InSheetUnit(hold?.Of(channel)), evidence.Sheet.Unit.Code(), limit, isVoid || hold is { IsCranked: true } || hold?.IsSaturated(channel) == true);
             }
         }
     }
@@ -147,12 +147,11 @@ public static class CheckList
             yield break;
         }
 
-        var (first, second) = evidence.Steps.Good(Step.HoldForward) is not null && evidence.Steps.Good(Step.HoldReverse) is not null
+        var (first, second) = evidence.BySession.Any(one => one.Steps.Good(Step.HoldForward) is not null && one.Steps.Good(Step.HoldReverse) is not null)
             ? (Step.HoldForward, Step.HoldReverse)
             : (Step.IdleForward, Step.IdleReverse);
-        var forward = evidence.InSheetUnit(evidence.Steps.Good(first)?.Clutch);
-        var reverse = evidence.InSheetUnit(evidence.Steps.Good(second)?.Clutch);
-        Measured? difference = forward is not null && reverse is not null ? forward.Less(reverse) : null;
+        var difference = evidence.Newest(one =>
+            one.InSheetUnit(one.Steps.Good(first)?.Clutch) is { } forward && one.InSheetUnit(one.Steps.Good(second)?.Clutch) is { } reverse ? forward.Less(reverse) : null);
         var size = difference is { Value: < 0 } ? difference.Scaled(-1) : difference;
         yield return LimitCheck.Of(StepCodes.Text(first), "difference-clutch", size, evidence.Sheet.Unit.Code(), limit);
     }

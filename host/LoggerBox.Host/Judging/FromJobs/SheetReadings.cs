@@ -33,9 +33,8 @@ public static class SheetReadings
             AddPressures(readings, $"pressure.{condition}.reverse", steps.Good(reverse), withClutch: true);
         }
 
-        Measured? difference = steps.Good(Step.HoldForward)?.Clutch is { } one && steps.Good(Step.HoldReverse)?.Clutch is { } other
-            ? one.OfOneSensor.Less(other.OfOneSensor)
-            : null;
+        Measured? difference = evidence.Newest(one =>
+            one.Steps.Good(Step.HoldForward)?.Clutch is { } forward && one.Steps.Good(Step.HoldReverse)?.Clutch is { } reverse ? forward.Less(reverse) : null);
         Add(readings, "difference.clutch_forward_reverse", Kilopascal(difference is { Value: < 0 } ? difference.Scaled(-1) : difference));
         Add(readings, "engagement.forward", EngagementReadings.Seconds(evidence.Sessions, Gear.Forward));
         Add(readings, "engagement.reverse", EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse));

@@ -60,7 +60,7 @@ public static class LookList
         .Select(record => new Seen(
             "engagement",
             record.Gear,
-            (record.StartMicroseconds - session.Header.StartMicroseconds) / 1e6,
+            session.SecondsAt(record.StartMicroseconds),
             record.NeverFilled ? null : record.TotalMilliseconds / 1000.0,
             null,
             null)

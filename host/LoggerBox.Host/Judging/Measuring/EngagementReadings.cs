@@ -8,7 +8,7 @@ using LoggerBox.Protocol.Rules;
 namespace LoggerBox.Host.Judging.Measuring;
 
 /// <summary>
-/// Clutch engagements at idle: the longest that nothing disturbed is the one judged. Where each was disturbed before the pressure stood,
+/// Clutch engagements at idle: the longest that nothing disturbed is the one judged, of the newest session that has one. Where each was disturbed before the pressure stood,
 /// one that had taken longer than the limit by then is judged all the same: it can only have taken longer still.
 /// </summary>
 public static class EngagementReadings
@@ -41,8 +41,8 @@ public static class EngagementReadings
 
     public static bool NeverFilled(IReadOnlyList<RecordedSession> sessions, Gear gear)
     {
-        var records = sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear)).ToList();
-        return records.Count > 0 && records.All(record => record.NeverFilled);
+        var newest = sessions.LastOrDefault(session => Made(session, gear).Any());
+        return newest is not null && Made(newest, gear).All(record => record.NeverFilled);
     }
 
     /// <summary>Half of the time between two samples at each end, and as much again for the shape of the corner.</summary>
@@ -109,8 +109,16 @@ public static class EngagementReadings
         };
     }
 
-    private static IEnumerable<EngagementRecord> Filled(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
-        sessions.SelectMany(session => session.Engagements.Where(record => GearOf(session, record) == gear))
+    /// <summary>What was measured last counts: a clutch that took long in an earlier engine run may have been put right since.</summary>
+    private static List<EngagementRecord> Filled(IReadOnlyList<RecordedSession> sessions, Gear gear, bool disturbed) =>
+        sessions.Reverse().Select(session => Filled(session, gear, disturbed).ToList()).FirstOrDefault(filled => filled.Count > 0) ?? [];
+
+    // Of an engine that ran.
+    private static IEnumerable<EngagementRecord> Made(RecordedSession session, Gear gear) =>
+        session.Engagements.Where(record => GearOf(session, record) == gear && !MeasuredHold.IsCranking(record.SpeedTenths / 10.0));
+
+    private static IEnumerable<EngagementRecord> Filled(RecordedSession session, Gear gear, bool disturbed) =>
+        Made(session, gear)
             .Where(record => record.Disturbed == disturbed && record.SpeedTenths / 10.0 < IdleCeilingRpm)
             .Where(record => !record.NeverFilled && record.TotalMilliseconds > 0);
 }

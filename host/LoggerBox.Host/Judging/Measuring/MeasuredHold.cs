@@ -14,6 +14,8 @@ public sealed record MeasuredHold(
     Measured? Clutch,
     Measured? Converter)
 {
+    public const double RunningRpm = 300;
+
     public Gear Gear => Record.Gear;
 
     /// <summary>The clutch hose was on the other gear's port.</summary>
@@ -24,12 +26,21 @@ public sealed record MeasuredHold(
 
     public bool IsSaturated(int channel) => (Saturated >> channel & 1) != 0;
 
-    public double StartSeconds => (Record.StartMicroseconds - Session.Header.StartMicroseconds) / 1e6;
+    public double StartSeconds => Session.SecondsAt(Record.StartMicroseconds);
 
     public double DurationSeconds => Record.DurationMilliseconds / 1000.0;
 
     /// <summary>It was held in this session, which may stand here with something changed in it: its header is the same.</summary>
     public bool IsOf(RecordedSession session) => ReferenceEquals(Session.Header, session.Header);
+
+    /// <summary>Turned by its starter, or about to die: no pump gives what a limit means. No engine idles so low; common practice, no source.</summary>
+    public bool IsCranked => Rpm is { } rpm && IsCranking(rpm.Value);
+
+    /// <summary>The hold with no more than what tells of the truck where the engine did not run: its speed.</summary>
+    public MeasuredHold OfRunningEngine => IsCranked ? this with { Main = null, Clutch = null, Converter = null } : this;
+
+    /// <summary>Of a speed in rpm; 0 is a stopped engine, or a speed that nobody recorded.</summary>
+    public static bool IsCranking(double rpm) => rpm is > 0 and < RunningRpm;
 
     public Measured? Of(int channel) => channel switch
     {

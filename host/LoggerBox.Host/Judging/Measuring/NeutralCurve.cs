@@ -12,8 +12,8 @@ namespace LoggerBox.Host.Judging.Measuring;
 public sealed class NeutralCurve
 {
     /// <summary>
-    /// Between two known points pressure against speed bends little. Past the last one it goes with some power of speed: by a half where the
-    /// regulator holds it, by two where the pump gives less than the valves let through.
+    /// Past the last known point pressure goes with some power of speed: by a half where the regulator holds it, by two where the pump gives
+    /// less than the valves let through.
     /// </summary>
     private const double Exponent = 1.25;
 
@@ -21,34 +21,58 @@ public sealed class NeutralCurve
 
     private const double FarthestStep = 0.12;
 
-    private readonly List<(double Rpm, Measured Pressure)> points;
+    // Between two known points it may bend anywhere, where the regulator opens; it hardly rises less than by these powers, nor more.
+    private const double LeastExponent = 0.2;
+    private const double MostExponent = 2;
+
+    /// <summary>Of speed: two holds in neutral that are no farther apart than this show the same thing at two temperatures of the oil.</summary>
+    private const double SameSpeed = 0.05;
+
+    private readonly List<Point> points;
 
     public NeutralCurve(StepReadings steps, int channel)
     {
         ArgumentNullException.ThrowIfNull(steps);
         points = steps.All
-            .Where(hold => hold.Rpm is { Value: > 300 } && hold.Of(channel) is not null && InNeutral(hold))
-            .Select(hold => (hold.Rpm!.Value, hold.Of(channel)!.OfOneSensor))
-            .OrderBy(point => point.Item1)
+            .Where(hold => hold.Rpm is { Value: > MeasuredHold.RunningRpm } && hold.Of(channel) is not null && InNeutral(hold))
+            .Select(hold => new Point(hold, hold.Rpm!.Value, hold.Of(channel)!.OfOneSensor))
+            .OrderBy(point => point.Rpm)
             .ToList();
     }
 
-    /// <summary>Null where the speed is too far from every known point.</summary>
-    public Measured? At(double rpm)
+    /// <summary>What it would have been in neutral then, at the hold's speed. Null where that is too far from every known point.</summary>
+    public Measured? BesideOf(MeasuredHold hold)
     {
-        var below = points.LastOrDefault(point => point.Rpm <= rpm);
-        var above = points.FirstOrDefault(point => point.Rpm > rpm);
-        if (below.Pressure is not null && above.Pressure is not null && above.Rpm / below.Rpm < 3.5)
+        ArgumentNullException.ThrowIfNull(hold);
+        return hold.Rpm is { } rpm ? At(rpm.Value, [.. points.Where(point => !points.Exists(other => other.IsNearerInTime(point, hold)))]) : null;
+    }
+
+    private static Measured? At(double rpm, List<Point> points)
+    {
+        Point? below = points.LastOrDefault(point => point.Rpm <= rpm);
+        Point? above = points.FirstOrDefault(point => point.Rpm > rpm);
+        if (below is not null && above is not null && above.Rpm / below.Rpm < 3.5)
         {
             double share = (rpm - below.Rpm) / (above.Rpm - below.Rpm);
             double value = below.Pressure.Value + (share * (above.Pressure.Value - below.Pressure.Value));
-            return new Measured(value, (share < 0.5 ? below : above).Pressure.Budget);
+            UncertaintyBudget bend = new UncertaintyBudget().AddRectangular(Bend(below, above, rpm, value));
+            return new Measured(value, (share < 0.5 ? below : above).Pressure.Budget.With(bend));
         }
 
-        var nearest = points.Count == 0 ? default : points.MinBy(point => Math.Abs(point.Rpm - rpm));
-        return nearest.Pressure is not null && Math.Abs(rpm - nearest.Rpm) < FarthestStep * nearest.Rpm
+        Point? nearest = points.MinBy(point => Math.Abs(point.Rpm - rpm));
+        return nearest is not null && Math.Abs(rpm - nearest.Rpm) < FarthestStep * nearest.Rpm
             ? Extrapolated(nearest.Pressure, rpm / nearest.Rpm)
             : null;
+    }
+
+    /// <summary>How far off the straight line the pressure can be: the farther from both points, the farther.</summary>
+    private static double Bend(Point below, Point above, double rpm, double value)
+    {
+        double up = rpm / below.Rpm;
+        double down = rpm / above.Rpm;
+        double least = Math.Max(below.Pressure.Value * Math.Pow(up, LeastExponent), above.Pressure.Value * Math.Pow(down, MostExponent));
+        double most = Math.Min(below.Pressure.Value * Math.Pow(up, MostExponent), above.Pressure.Value * Math.Pow(down, LeastExponent));
+        return Math.Max(0, Math.Max(value - least, most - value));
     }
 
     private static Measured Extrapolated(Measured pressure, double speedRatio)
@@ -64,4 +88,14 @@ public sealed class NeutralCurve
         Step.None => hold.Gear == Gear.Neutral && !hold.Record.ClutchPressed,
         _ => false,
     };
+
+    private sealed record Point(MeasuredHold Hold, double Rpm, Measured Pressure)
+    {
+        /// <summary>Than another at the same speed: the oil was nearer to what it was.</summary>
+        public bool IsNearerInTime(Point other, MeasuredHold to) =>
+            this != other && Math.Abs(Rpm - other.Rpm) < SameSpeed * Rpm && Away(to) < other.Away(to);
+
+        private double Away(MeasuredHold to) =>
+            Hold.Session == to.Session ? Math.Abs((double)Hold.Record.StartMicroseconds - to.Record.StartMicroseconds) : double.MaxValue;
+    }
 }

@@ -6,25 +6,25 @@ using LoggerBox.Protocol.Rules;
 namespace LoggerBox.Host.Judging.Measuring;
 
 /// <summary>
-/// Idle to 90 % of governed speed in neutral. The fastest burst counts: a slow foot lengthens a run-up, nothing but the engine shortens it.
+/// Idle to 90 % of governed speed in neutral. The fastest burst counts, of the newest session that has one: a slow foot lengthens a run-up,
+/// nothing but the engine shortens it.
 /// </summary>
 public static class RunUpReadings
 {
     public static Measured? Seconds(IReadOnlyList<RecordedSession> sessions, double? governedRpm)
     {
         double reached = (governedRpm ?? 0) * 0.9;
-        var fastest = sessions
-            .SelectMany(session => session.RunUps.Select(record => (session, record)))
-            .Where(pair => pair.record.Gear is Gear.Neutral or Gear.Unknown)
-            .Where(pair => pair.record.Milliseconds > 0 && pair.record.ToTenths / 10.0 >= reached && pair.record.FromTenths / 10.0 < 1100)
-            .OrderBy(pair => pair.record.Milliseconds)
-            .FirstOrDefault();
-        if (fastest.record is null)
-        {
-            return null;
-        }
+        return sessions.Reverse().Select(session => Fastest(session, reached)).FirstOrDefault(fastest => fastest is not null);
+    }
 
-        double interval = EngagementReadings.SampleSeconds(fastest.session);
-        return new Measured(fastest.record.Milliseconds / 1000.0, new UncertaintyBudget().AddRectangular(interval).AddRectangular(0.03));
+    private static Measured? Fastest(RecordedSession session, double reachedRpm)
+    {
+        var fastest = session.RunUps
+            .Where(record => record.Gear is Gear.Neutral or Gear.Unknown)
+            .Where(record => record.Milliseconds > 0 && record.ToTenths / 10.0 >= reachedRpm && record.FromTenths / 10.0 < 1100)
+            .MinBy(record => record.Milliseconds);
+        return fastest is null
+            ? null
+            : new Measured(fastest.Milliseconds / 1000.0, new UncertaintyBudget().AddRectangular(EngagementReadings.SampleSeconds(session)).AddRectangular(0.03));
     }
 }

@@ -68,8 +68,8 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
         long earliest = shifts.Where(shift => shift <= from).DefaultIfEmpty(long.MinValue).Max();
         long latest = shifts.Where(shift => shift > from).DefaultIfEmpty(long.MaxValue).Min();
         double least = 10 * Arrived * rpm.Value;
-        double first = (Farthest(samples, middle, -1, least, earliest, latest) - hold.Session.Header.StartMicroseconds) / 1e6;
-        double last = (Farthest(samples, middle, 1, least, earliest, latest) - hold.Session.Header.StartMicroseconds) / 1e6;
+        double first = hold.Session.SecondsAt(Farthest(samples, middle, -1, least, earliest, latest));
+        double last = hold.Session.SecondsAt(Farthest(samples, middle, 1, least, earliest, latest));
         return new StallRun(Math.Min(first, start), Math.Max(last, end), [hold]);
     }
 

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging.Validity;
+using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Measuring;
@@ -39,6 +40,9 @@ public sealed class StepReadings
 
     /// <summary>The last hold of the step where every one is void.</summary>
     public MeasuredHold? Void(Step step) => Good(step) is null ? All.LastOrDefault(hold => hold.Step == step) : null;
+
+    /// <summary>Of one session: what is subtracted from each other was measured in one engine run, with one zero and one truck.</summary>
+    public StepReadings Of(RecordedSession session) => new(All.Where(hold => hold.IsOf(session)).ToList(), voids);
 
     public string? VoidCode(MeasuredHold hold) => voids.GetValueOrDefault(hold);
 

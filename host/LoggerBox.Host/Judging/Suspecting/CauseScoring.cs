@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging.Checking;
+using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Rules;
 
@@ -80,9 +81,11 @@ public static class CauseScoring
     /// <summary>What the work order and the sheet say beside the readings: site and oil.</summary>
     private static double Circumstances(Cause cause, int row, Evidence evidence, Roles roles, List<Observed> accusing) => cause switch
     {
-        Cause.AirThin => ThinAir(evidence, roles),
-        Cause.GovernorLow or Cause.GovernorHigh when GovernedIsIn(evidence) => -3,
+        Cause.AirThin => ThinAir(evidence, roles) + DropBesideStall.Points(evidence, roles),
+        Cause.EnginePowerLow => DropBesideStall.Points(evidence, roles),
+        Cause.GovernorLow or Cause.GovernorHigh when GovernedIsIn(evidence) => RuledOut,
         Cause.OilCold => ColdOil.Points(evidence, accusing, row),
+        Cause.ForwardFeedOpen or Cause.ReverseFeedOpen => ClutchFilling.Holds(roles, CauseMatrix.CauseOf(row)) ? -3 : 0,
         Cause.OilLowOrAerated => OilLooksBad(evidence) ? 2 : 0,
         Cause.GovernorLow => IsStallOutOfReach(evidence, roles) ? -2 : 0,
         Cause.StatorSlipping => StallIsOnlyALittleLow(evidence, roles) ? -3 : 0,
@@ -108,7 +111,7 @@ public static class CauseScoring
     private static bool IsPumpStanding(int row) => CauseMatrix.Expected(row, Observation.MainHoldNeutral) == '_';
 
     private static bool SomePressureIsLeft(Evidence evidence) =>
-        evidence.Steps.All.Any(hold => hold.Rpm is { Value: > 300 } && hold.Main is { } main && main.Value > NoPressurePascal + main.Expanded);
+        evidence.Steps.All.Any(hold => hold.Rpm is { Value: > MeasuredHold.RunningRpm } && hold.Main is { } main && main.Value > NoPressurePascal + main.Expanded);
 
     /// <summary>Stall figures are guides: low by less than this alone never points to the inside of a converter.</summary>
     private static bool StallIsOnlyALittleLow(Evidence evidence, Roles roles) =>

@@ -52,8 +52,8 @@ public static class DifferenceObservations
         double size = -1;
         foreach (var step in steps)
         {
-            if (roles.Of(step) is not { Rpm: { } rpm } hold || hold.Of(channel) is not { } reading
-                || curve.At(rpm.Value) is not { } neutral || reading.OfOneSensor.RelativeTo(neutral.OfOneSensor) is not { } relative)
+            if (roles.Of(step) is not { } hold || hold.Of(channel) is not { } reading
+                || curve.BesideOf(hold) is not { } neutral || reading.OfOneSensor.RelativeTo(neutral.OfOneSensor) is not { } relative)
             {
                 continue;
             }

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
@@ -14,14 +15,21 @@ public static class EngagementObservations
     /// </summary>
     private const double Practical = 0.4;
 
-    public static IEnumerable<Observed?> Of(Evidence evidence)
+    public static IEnumerable<Observed?> Of(Evidence evidence, Roles roles)
     {
         ArgumentNullException.ThrowIfNull(evidence);
+        ArgumentNullException.ThrowIfNull(roles);
         var limit = evidence.Sheet.EngagementSeconds;
         bool gearsUnknown = EngagementReadings.GearsUnknown(evidence.Sessions);
         var (forward, reverse) = gearsUnknown
             ? EngagementReadings.LongestTwo(evidence.Sessions, limit?.Max)
             : (EngagementReadings.Seconds(evidence.Sessions, Gear.Forward, limit?.Max), EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse, limit?.Max));
+        if (gearsUnknown && IsEmpty(roles))
+        {
+            // What engaged was the other clutch, each time.
+            (forward, reverse) = (null, forward);
+        }
+
         string name = gearsUnknown ? "Engagement" : "Engagement of F";
         string other = gearsUnknown ? "Next to longest engagement" : "Engagement of R";
         double veryLow = 0.5 * (limit?.Min ?? 0);
@@ -30,20 +38,30 @@ public static class EngagementObservations
             ?? LimitObservation.Of(Observation.EngageForward, name, forward, limit, "0.00", "s", veryLow, veryHigh, 0.8);
         yield return Never(evidence, Observation.EngageReverse, Gear.Reverse)
             ?? LimitObservation.Of(Observation.EngageReverse, other, reverse, limit, "0.00", "s", veryLow, veryHigh, 0.8);
-        if (gearsUnknown || forward is null || reverse is null)
+    }
+
+    public static Observed? Difference(Evidence evidence)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        double? most = evidence.Sheet.EngagementSeconds?.Max;
+        if (EngagementReadings.GearsUnknown(evidence.Sessions)
+            || EngagementReadings.Seconds(evidence.Sessions, Gear.Forward, most) is not { } forward || EngagementReadings.Seconds(evidence.Sessions, Gear.Reverse, most) is not { } reverse)
         {
-            yield break;
+            return null;
         }
 
         double shorter = Math.Max(0.1, Math.Min(forward.Value, reverse.Value));
         var relative = forward.Less(reverse).Scaled(1 / shorter);
-        yield return new Observed(
+        return new Observed(
             Observation.EngageForwardAgainstReverse,
             Grading.Difference(relative, Practical, 1.5),
             false,
             Sentences.TwoEngagements(forward.Value, reverse.Value),
             0.8);
     }
+
+    private static bool IsEmpty(Roles roles) =>
+        (roles.Of(Step.HoldForward) ?? roles.Of(Step.IdleForward)) is { } hold && HoldGates.ClutchIsEmpty(hold);
 
     private static Observed? Never(Evidence evidence, Observation observation, Gear gear) =>
         evidence.NeverFilled(gear)

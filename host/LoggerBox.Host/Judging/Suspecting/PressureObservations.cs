@@ -117,10 +117,11 @@ public static class PressureObservations
         }
 
         bool empty = holds.All(HoldGates.ClutchIsEmpty);
+        bool hardly = holds.All(ClutchFilling.IsHardly);
         var reading = holds[^1];
         return new Observed(
             observation,
-            empty ? [1, 0, 0, 0, 0] : [0, 0, 1, 0, 0],
+            empty ? [1, 0, 0, 0, 0] : hardly ? [0, 1, 0, 0, 0] : [0, 0, 1, 0, 0],
             empty,
             $"{Sentences.ReadingName(Words.ChannelName(Channel.Clutch), Words.StepName(reading.Step))} {Words.Pressure(reading.Clutch!, unit)}");
     }

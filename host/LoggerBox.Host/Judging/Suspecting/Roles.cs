@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging.Measuring;
 using LoggerBox.Protocol.Rules;
@@ -11,6 +12,9 @@ namespace LoggerBox.Host.Judging.Suspecting;
 /// </summary>
 public sealed class Roles
 {
+    /// <summary>Two clutches of a sound truck stand closer than this beside main pressure.</summary>
+    private const double OtherClutch = 0.8;
+
     private readonly StepReadings steps;
 
     public Roles(StepReadings steps)
@@ -22,7 +26,7 @@ public sealed class Roles
 
     public bool GearsUnknown { get; }
 
-    public MeasuredHold? Of(Step step) => steps.Good(step) ?? StandIn(step);
+    public MeasuredHold? Of(Step step) => (steps.Good(step) ?? StandIn(step))?.OfRunningEngine;
 
     /// <summary>With its gate's code even where void: that there was no clutch pressure is a finding, too.</summary>
     public MeasuredHold? OfAny(Step step) => Of(step) ?? steps.Void(step);
@@ -43,8 +47,29 @@ public sealed class Roles
             Step.StallReverse => (Step.StallInGear, false),
             _ => (Step.None, false),
         };
-        var pair = inGear == Step.None ? [] : steps.GoodInGear(inGear).OrderBy(Soundness).ToList();
-        return pair.Count == 0 ? null : worse ? pair[0] : pair.Count > 1 ? pair[1] : null;
+        var pair = inGear == Step.None ? [] : Pair(inGear);
+        return pair.Count switch
+        {
+            0 => null,
+            1 => worse != IsOfTheBetterClutch(pair[0]) ? pair[0] : null,
+            _ => worse ? pair[0] : pair[1],
+        };
+    }
+
+    private List<MeasuredHold> Pair(Step inGear) => [.. steps.GoodInGear(inGear).OrderBy(Soundness)];
+
+    /// <summary>One hold alone, of a session in which two clutches filled differently beside main: it is of the clutch that it resembles.</summary>
+    private bool IsOfTheBetterClutch(MeasuredHold alone)
+    {
+        foreach (var step in new[] { Step.IdleInGear, Step.HoldInGear })
+        {
+            if (Pair(step) is [var worse, var better] && ClutchFilling.Part(worse) is { } low && ClutchFilling.Part(better) is { } high && low < OtherClutch * high)
+            {
+                return ClutchFilling.Part(alone) > (low + high) / 2;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>Lower pressures or a higher stall are the worse.</summary>

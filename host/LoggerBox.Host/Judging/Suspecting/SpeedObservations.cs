@@ -6,7 +6,7 @@ using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
 
-/// <summary>Engine speeds: idle, governed, drop under the work hydraulics' relief, run-up, stall each way and their difference.</summary>
+/// <summary>Engine speeds: idle, governed, drop under the work hydraulics' relief, run-up, stall each way, and the difference of the two.</summary>
 public static class SpeedObservations
 {
     /// <summary>Common practice, no source: a weak engine or a slipping clutch moves stall by less than this, a stator by more.</summary>
@@ -31,7 +31,6 @@ public static class SpeedObservations
         bool isGuide = StallHeight.IsALittleHighInBoth(evidence, forward, reverse);
         yield return Guide(Stall(Observation.StallForward, Words.Capital(roles.Name(Step.StallForward)), forward, engine.StallForwardRpm, evidence.Governed), isGuide);
         yield return Guide(Stall(Observation.StallReverse, Words.Capital(roles.Name(Step.StallReverse)), reverse, engine.StallReverseRpm, evidence.Governed), isGuide);
-        yield return StallDifference(roles, forward, reverse);
     }
 
     /// <param name="printed">What the sheet says, where the limit that is graded against says more.</param>
@@ -61,8 +60,11 @@ public static class SpeedObservations
     // Leans, and accuses nobody alone.
     private static Observed? Guide(Observed? stall, bool isGuide) => isGuide && stall is not null ? stall with { Telling = false } : stall;
 
-    private static Observed? StallDifference(Roles roles, Measured? forward, Measured? reverse)
+    public static Observed? StallDifference(Roles roles)
     {
+        ArgumentNullException.ThrowIfNull(roles);
+        var forward = roles.Of(Step.StallForward)?.Rpm;
+        var reverse = roles.Of(Step.StallReverse)?.Rpm;
         if (forward is null || reverse is null || forward.Less(reverse) is not { } difference || difference.Scaled(1 / reverse.Value) is not { } relative)
         {
             return null;

@@ -26,6 +26,12 @@ public static class SuspectList
     public static IReadOnlyList<Suspect> Of(Evidence evidence, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(evidence);
+        if (!evidence.Steps.All.Any(hold => hold.Step is not (Step.None or Step.Zero)))
+        {
+            // Pressures at a bench, or an engine that was never started: nothing of a truck was tested.
+            return [];
+        }
+
         List<Suspect> suspects = Explaining(evidence, unit);
         if (ZeroShift.Find(evidence, unit) is { } shift)
         {
@@ -54,12 +60,13 @@ public static class SuspectList
         var roles = new Roles(evidence.Steps);
         var observations = SpeedObservations.Of(evidence, roles)
             .Concat(PressureObservations.Of(evidence, roles, unit))
-            .Concat(PressuresOverSpeed.Of(evidence, unit))
-            .Concat(DifferenceObservations.Of(evidence, roles, unit))
-            .Concat(EngagementObservations.Of(evidence))
+            .Concat(InOneSession(evidence, one => PressuresOverSpeed.Of(one, unit)))
+            .Concat(InOneSession(evidence, one => DifferenceObservations.Of(one, new Roles(one.Steps), unit)))
+            .Concat(InOneSession(evidence, one => [SpeedObservations.StallDifference(new Roles(one.Steps)), EngagementObservations.Difference(one)]))
+            .Concat(EngagementObservations.Of(evidence, roles))
             .OfType<Observed>()
             .ToList();
-        observations = IdleSpeed.WithoutWhatItExplains(observations);
+        observations = IdleSpeed.WithoutWhatItExplains(observations, evidence, roles);
         var accusing = observations.Where(seen => seen.Accuses).ToList();
         if (accusing.Count == 0)
         {
@@ -77,6 +84,10 @@ public static class SuspectList
 
         return Ranked(ordered, new Readings(observations, roles.GearsUnknown));
     }
+
+    /// <summary>What is seen by comparing steps: of two sessions it would compare two states of the truck. The newest session that shows it counts.</summary>
+    private static IEnumerable<Observed> InOneSession(Evidence evidence, Func<Evidence, IEnumerable<Observed?>> compare) =>
+        evidence.BySession.SelectMany(compare).OfType<Observed>().DistinctBy(seen => seen.Observation);
 
     private static List<Suspect> Ranked(List<CauseScore> scores, Readings readings)
     {

@@ -23,6 +23,14 @@ public static class Ties
         },
         new([Cause.ConverterReliefOpen, Cause.LubePlugMissing]),
 
+        // Nearly nothing in the converter: a pump that leaves no more at speed gives main far too little at idle.
+        new([Cause.ConverterReliefOpen, Cause.LubePlugMissing, Cause.PumpWorn])
+        {
+            OnlyWhereVeryLow = [Observation.ConverterHoldNeutral],
+            PartedWhereVeryLow = [Observation.MainIdleNeutral, Observation.MainIdleForward, Observation.MainIdleReverse],
+            PartedWhereOff = [Observation.MainHoldNeutral, Observation.MainHoldForward, Observation.MainHoldReverse],
+        },
+
         // Whatever keeps the oil in the converter: gauging the outlet as well as the inlet parts them.
         new([Cause.ConverterReliefClosed, Cause.CoolerRestricted]),
 
@@ -53,13 +61,26 @@ public static class Ties
         // An engine that gives too little and one that has to give too much elsewhere: run-up, drop and governed speed part them.
         new([Cause.EnginePowerLow, Cause.WorkHydraulicsLoading])
         {
-            PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
+            PartedWhereOff = [Observation.ReliefDrop],
+            PartedWhereTold = [Observation.GovernedSpeed],
+        },
+
+        // A stall that is low beside a sound governed speed: too little torque, or a governor that gives too little of it under load. The drop
+        // over relief parts them, and so does a stall that is too low for any droop.
+        new([Cause.EnginePowerLow, Cause.GovernorDroop])
+        {
+            PartedWhereTold = [Observation.GovernedSpeed],
+            PartedWhereSeen = [Observation.ReliefDrop],
+            PartedWhereVeryLow = [Observation.StallForward, Observation.StallReverse],
+            OnlyWhereOff = [Observation.StallForward, Observation.StallReverse],
         },
 
         // An engine that is very weak and a stator that slips, until run-up, relief drop or governed speed tell.
         new([Cause.EnginePowerLow, Cause.StatorSlipping])
         {
-            PartedWhereOff = [Observation.ReliefDrop, Observation.GovernedSpeed],
+            OnlyWhereVeryLow = [Observation.StallForward, Observation.StallReverse],
+            PartedWhereOff = [Observation.ReliefDrop],
+            PartedWhereTold = [Observation.GovernedSpeed],
             PartedWhereSeen = [Observation.RunUpTime],
         },
     ];
@@ -93,12 +114,15 @@ public static class Ties
 
         public Observation[] OnlyWhereVeryLow { get; init; } = [];
 
+        public Observation[] OnlyWhereOff { get; init; } = [];
+
         public bool Holds(IReadOnlyList<Observed> observations) =>
             observations.All(seen => !PartedWhereSeen.Contains(seen.Observation)
                 && (!PartedWhereOff.Contains(seen.Observation) || seen.Strongest == Level.Normal)
                 && (!PartedWhereSound.Contains(seen.Observation) || seen.Levels[(int)Level.Normal] < Surely)
                 && (!PartedWhereTold.Contains(seen.Observation) || !seen.Telling)
                 && (!PartedWhereVeryLow.Contains(seen.Observation) || seen.Strongest != Level.VeryLow))
+            && (OnlyWhereOff.Length == 0 || observations.Any(seen => OnlyWhereOff.Contains(seen.Observation) && seen.Strongest != Level.Normal))
             && (OnlyWhereVeryLow.Length == 0 || observations.Any(seen => OnlyWhereVeryLow.Contains(seen.Observation) && seen.Strongest == Level.VeryLow));
     }
 }

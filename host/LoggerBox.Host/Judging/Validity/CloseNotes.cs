@@ -11,13 +11,14 @@ public static class CloseNotes
     public const string Code = "borderline";
 
     /// <param name="checks">In the unit in which they are shown.</param>
-    public static IEnumerable<ValidityNote> Of(IReadOnlyList<Check> checks)
+    /// <param name="mayStall">False: nobody is sent into another stall.</param>
+    public static IEnumerable<ValidityNote> Of(IReadOnlyList<Check> checks, bool mayStall)
     {
         ArgumentNullException.ThrowIfNull(checks);
         return checks
             .Where(check => check.Verdict is Verdict.CloseLow or Verdict.CloseHigh)
             .GroupBy(check => check.Step)
-            .Select(step => new ValidityNote(Code, ValidityEffect.Note, StepOf(step.Key), Sentences.TooCloseToCall([.. step])));
+            .Select(step => new ValidityNote(Code, ValidityEffect.Note, StepOf(step.Key), Sentences.TooCloseToCall([.. step], mayStall || !HoldGates.IsStall(StepOf(step.Key)))));
     }
 
     private static Step StepOf(string code) => code switch

@@ -22,7 +22,7 @@ public static class LoopNotes
             if (same.Key.State != LoopState.Saturated)
             {
                 LoopFault first = same.First();
-                double seconds = (first.FromMicroseconds - first.Session.Header.StartMicroseconds) / 1e6;
+                double seconds = first.Session.SecondsAt(first.FromMicroseconds);
                 yield return same.Key.State == LoopState.Open
                     ? new ValidityNote("loop-open", ValidityEffect.Note, Step.None, Sentences.LoopOpen(channel, seconds, steps))
                     : new ValidityNote("loop-shorted", ValidityEffect.Note, Step.None, Sentences.LoopShorted(channel, seconds, steps));

@@ -17,7 +17,7 @@ public static class SessionNotes
     public static IEnumerable<ValidityNote> Of(Evidence evidence, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        return evidence.Sessions.SelectMany(session => Zeros(session, unit))
+        return evidence.Sessions.SelectMany((session, i) => Zeros(session, unit).Select(note => note with { Text = Sentences.InRecording(i, evidence.Sessions.Count) + note.Text }))
             .Concat(Oil(evidence))
             .Concat(StallNotes.Of(evidence))
             .Concat(evidence.Sessions.SelectMany(Losses))
@@ -45,7 +45,7 @@ public static class SessionNotes
 
             string name = Words.ChannelName(channel);
             yield return new ValidityNote("zero-offset", ValidityEffect.Note, Step.Zero, Sentences.ZeroOffset(name, zero.Pascal, unit));
-            if (zero.DriftPascal is { } drift && Math.Abs(drift) > 2 * zero.StandardErrorPascal)
+            if (zero.DriftPascal is { } drift && Math.Abs(drift) > 2 * zero.StandardErrorPascal && Words.Shows(drift, unit))
             {
                 yield return new ValidityNote("zero-drift", ValidityEffect.Note, Step.Zero, Sentences.ZeroDrift(name, drift, unit));
             }

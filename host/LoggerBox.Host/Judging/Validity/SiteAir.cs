@@ -10,6 +10,8 @@ namespace LoggerBox.Host.Judging.Validity;
 public static class SiteAir
 {
     private const double StandardAirCelsius = 25;
+    private const double LeastStallDrop = 0.50;
+    private const double MostStallDrop = 0.57;
 
     /// <summary>Fraction of full torque that is lost; 0 where neither altitude nor air temperature is known.</summary>
     public static double TorqueLoss(double? altitudeMetres, double? airCelsius)
@@ -24,7 +26,10 @@ public static class SiteAir
     }
 
     /// <summary>Fraction that stall speed drops: 0.50 to 0.57 of the torque's, from the converter's square law and a falling torque curve.</summary>
-    public static double StallDrop(double torqueLoss) => 0.57 * torqueLoss;
+    public static double StallDrop(double torqueLoss) => MostStallDrop * torqueLoss;
+
+    /// <summary>Fraction of torque, at the most, that is lost where stall speed dropped by so much.</summary>
+    public static double TorqueLossOf(double stallDrop) => stallDrop / LeastStallDrop;
 
     public static double CorrectionFactor(double dryHectopascal, double airCelsius) =>
         (1.180 * (990 / dryHectopascal) * Math.Sqrt((airCelsius + 273) / 298)) - 0.18;

@@ -27,12 +27,21 @@ public static class StallNotes
         return sheet.StallLimitSeconds ?? DefaultLimitSeconds;
     }
 
-    /// <summary>Parts that came to rest only after the limit: by then the oil was hot, and what they read says nothing of the truck.</summary>
+    /// <summary>
+    /// Parts that came to rest only after the limit: by then the oil was hot, and what they read says nothing of the truck. Where the step was
+    /// done in time as well, nothing of a run that was not stands in for it.
+    /// </summary>
     public static IEnumerable<MeasuredHold> Late(IReadOnlyList<MeasuredHold> holds, DataSheet sheet)
     {
         double longest = LimitSeconds(sheet);
-        return StallRun.Of(holds).SelectMany(run => run.Parts.Where(part => part.StartSeconds - run.StartSeconds > longest));
+        IReadOnlyList<StallRun> runs = StallRun.Of(holds);
+        return runs.SelectMany(run => run.Parts.Where(part =>
+            part.StartSeconds - run.StartSeconds > longest || (run.Seconds > longest && IsDoneInTime(runs, part.Step, longest))));
     }
+
+    // Without tags one run in time may be the other direction's.
+    private static bool IsDoneInTime(IReadOnlyList<StallRun> runs, Step step, double longest) =>
+        runs.Count(run => run.Parts[0].Step == step && run.Seconds <= longest) >= (step == Step.StallInGear ? 2 : 1);
 
     /// <summary>From the arrival of the speed to where this part begins.</summary>
     public static double SecondsInto(MeasuredHold part, IReadOnlyList<MeasuredHold> holds)
@@ -87,7 +96,7 @@ public static class StallNotes
         {
             foreach (EventRecord stop in session.Events.Where(one => one.Kind == EventKind.Cue && (Cue)one.Value == Cue.StallStop))
             {
-                double at = (stop.Microseconds - session.Header.StartMicroseconds) / 1e6;
+                double at = session.SecondsAt(stop.Microseconds);
                 bool isRead = runs.Any(run => run.Parts[0].IsOf(session) && run.StartSeconds <= at && at <= run.EndSeconds + 1)
                     || evidence.Steps.All.Any(hold => hold.IsOf(session) && hold.Gear != Gear.Neutral
                         && hold.StartSeconds <= at && hold.StartSeconds + hold.DurationSeconds >= at - longest + Settling);

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Protocol.Cues;
+using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Report.Card;
 
@@ -16,10 +17,13 @@ public sealed record CardCue(string Display, string Sounder, string Lamp, bool R
 
     private const int UrgentRank = 8;
 
+    // Of the logger itself: whoever sits in the seat can do nothing about it, and reads it in the shop.
+    private static readonly Cue[] ForTheShop = [Cue.PlanChosen, Cue.ReadingsLost, Cue.ClockNotSet, Cue.SettingsDamaged, Cue.Restarted];
+
     /// <summary>Every signal that says something to the seat, the most urgent first.</summary>
     public static IReadOnlyList<CardCue> All() =>
     [
-        .. CueTable.All.Where(signal => CueWords.Of(signal.Cue).Length > 0)
+        .. CueTable.All.Where(signal => CueWords.Of(signal.Cue).Length > 0 && !ForTheShop.Contains(signal.Cue))
             .OrderByDescending(signal => signal.Rank)
             .Select(signal => new CardCue(
                 signal.Display.Contains('#', StringComparison.Ordinal) ? DisplayWords.WithNumber(signal.Display, ExampleNumber) : signal.Display,

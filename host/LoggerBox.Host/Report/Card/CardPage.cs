@@ -73,12 +73,12 @@ public static class CardPage
         foreach (CardCue cue in cues)
         {
             page.Open("li", cue.Urgent ? "urgent" : null);
-            Drawing(page, CueDrawing.WordWidth, CueDrawing.Height, cue.Display.Trim(), canvas => CueDrawing.Word(canvas, 2, 1, cue.Display));
+            Drawing(page, CueDrawing.WordWidth, CueDrawing.Height, cue.Display.Trim() is { Length: > 0 } word ? word : "no word", canvas => CueDrawing.Word(canvas, 2, 1, cue.Display));
             Drawing(page, CueDrawing.StripWidth, CueDrawing.Height, CardWords.Heard(cue), canvas => CueDrawing.Strip(canvas, 0, 0, cue));
             page.Element("span", cue.Means).Close("li");
         }
 
-        page.Close("ul");
+        page.Close("ul").Element("p", CardWords.NoCue, "nocue");
     }
 
     private static void Drawing(Markup page, double width, double height, string says, Action<ICanvas> draw)

@@ -16,6 +16,9 @@ public static class CardPaper
     private const double Top = 18;
     private const double Line = 13.8;
 
+    // Letters that the font does not have are printed wider than they are measured.
+    private const double SureShare = 0.9;
+
     // Left edges of a step's columns.
     private const double Name = 22;
     private const double Pedal = 178;
@@ -59,8 +62,23 @@ public static class CardPaper
     {
         Fitted(paper, Left, Top, card.Truck, Width - 190, 20, bold: true);
         paper.At(Left + Width, Top + 7, CardWords.Kind, Font(9, false), XBrushes.Black, XStringFormats.BaseLineRight);
-        Fitted(paper, Left, Top + 25, card.Figures, Width, 9);
-        return Top + 38;
+        return WriteFigures(paper, card.Figures, Top + 25);
+    }
+
+    /// <summary>Where the figures come from, in two lines at the most: who doubts one must find it.</summary>
+    private static double WriteFigures(Paper paper, string figures, double y)
+    {
+        const double size = 8;
+        IReadOnlyList<string> lines = paper.Broken(figures, Font(size, false), Width * SureShare);
+        if (lines.Count <= 1)
+        {
+            Fitted(paper, Left, y, figures, Width, 9);
+            return y + 13;
+        }
+
+        paper.At(Left, y, lines[0], Font(size, false), XBrushes.Black);
+        paper.At(Left, y + 9.4, lines[1] + (lines.Count > 2 ? "…" : ""), Font(size, false), XBrushes.Black);
+        return y + 21;
     }
 
     private static double WriteCautions(Paper paper, IReadOnlyList<string> cautions, double y)

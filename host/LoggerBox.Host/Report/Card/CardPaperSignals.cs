@@ -15,6 +15,7 @@ internal static class CardPaperSignals
     private const double MeansAt = CueDrawing.WordWidth + CueDrawing.StripWidth + 8;
     private const double Size = 9.5;
     private const double Leading = 11.2;
+    private const double Apart = 1.6;
 
     public static double WriteHoses(Paper paper, CardHoses hoses, double y)
     {
@@ -47,6 +48,7 @@ internal static class CardPaperSignals
         double half = cues.Sum(cue => HeightOf(paper, cue)) / 2;
         double x = CardPaper.Left;
         double row = y;
+        double lowest = y;
         foreach (CardCue cue in cues)
         {
             if (row - y >= half && x == CardPaper.Left)
@@ -57,7 +59,10 @@ internal static class CardPaperSignals
 
             WriteCue(paper, cue, x, row);
             row += HeightOf(paper, cue);
+            lowest = Math.Max(lowest, row);
         }
+
+        CardPaper.Fitted(paper, CardPaper.Left, lowest + 1, CardWords.NoCue, CardPaper.Width, 8.5);
     }
 
     private static void WriteCue(Paper paper, CardCue cue, double x, double y)
@@ -73,7 +78,7 @@ internal static class CardPaperSignals
         }
     }
 
-    private static double HeightOf(Paper paper, CardCue cue) => (Lines(paper, cue).Count * Leading) + 1.6;
+    private static double HeightOf(Paper paper, CardCue cue) => (Lines(paper, cue).Count * Leading) + Apart;
 
     private static IReadOnlyList<string> Lines(Paper paper, CardCue cue) => paper.Broken(cue.Means, Font(cue), Column - MeansAt);
 

@@ -55,7 +55,13 @@ internal sealed class CardTargets(DataSheet sheet, EngineLimits engine, PlanReco
         _ => "not in the sheet",
     };
 
-    private static string Drop(Limit? limit) => limit is { IsJudged: true } ? "drop " + Figure.Limit(limit.Min, limit.Max, "rpm") : "not in the sheet";
+    private static string Drop(Limit? limit) => limit switch
+    {
+        null or { IsJudged: false } => "not in the sheet",
+        { Min: null, Max: double most } => $"drop max. {Rpm(most)} rpm",
+        { Min: double least, Max: null } => $"drop min. {Rpm(least)} rpm",
+        _ => $"drop {Figure.Limit(limit.Min, limit.Max, "rpm")} rpm",
+    };
 
     private static string Rpm(double value) => Figure.Of(value, "rpm");
 

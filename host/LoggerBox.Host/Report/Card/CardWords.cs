@@ -25,7 +25,9 @@ internal static class CardWords
     public const string HosesOrder = "Engine off and pressure gone before a port is opened.";
 
     public const string CuesTitle = "What the logger signals";
-    public const string CuesLegend = "sounder above, lamp below, 2 s; ▸ goes on. Else rpm, in a stall t and seconds.";
+    public const string CuesLegend = "Word: the display. Bars, over 2 s: above the sounder, below the lamp; ▸ goes on.";
+
+    public const string NoCue = "No word: the rpm; in a stall t and the seconds left. Any other word is the logger's own: finish, then look in the shop.";
 
     /// <summary>The button of the seat's unit, as hardware-notes/cues.md has it.</summary>
     public static string Button { get; } =

@@ -1,6 +1,6 @@
 namespace LoggerBox.Host.Report.Html;
 
-/// <summary>Cautions, how the uncertainty is meant, and how it was judged.</summary>
+/// <summary>How the uncertainty is meant, how it was judged, and the stories that the first page had no room for.</summary>
 internal static class ClosingSection
 {
     public static void Write(Markup page, ReportDocument report)
@@ -8,11 +8,14 @@ internal static class ClosingSection
         page.Element("h2", "Instrument and uncertainty");
         foreach (ReportRecording recording in report.Recordings)
         {
-            page.Element("p", ReportWords.Instrument(recording));
+            page.Element("p", ReportWords.Instrument(recording, report.Judgement.Unit));
         }
 
         page.Element("p", ReportWords.Uncertainty);
-        page.Open("div", "caution").Element("strong", "Cautions. ").Text(ReportWords.Cautions).Close("div");
+        foreach (ReportFact fact in ReportWords.LongFacts(report))
+        {
+            page.Element("h2", fact.Label + ", in full").Element("p", fact.Value!, "story");
+        }
 
         page.Element("footer", ReportWords.Proof(report));
     }

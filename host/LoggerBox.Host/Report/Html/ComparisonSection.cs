@@ -12,7 +12,7 @@ internal static class ComparisonSection
             return;
         }
 
-        page.Element("h3", "Before and after the repair: " + comparison.Headline, "part");
+        page.Element("h2", "Before and after the repair: " + comparison.Headline, "part");
         WriteTable(page, comparison.Telling);
         page.Element("p", ReportWords.Telling, "soft small");
     }
@@ -34,8 +34,8 @@ internal static class ComparisonSection
 
     private static void WriteTable(Markup page, IReadOnlyList<ReportChange> rows)
     {
-        page.Open("table", "readings compared").Open("tr").Element("th", "").Element("th", "before", "number").Element("th", "after", "number").Element("th", "change", "number")
-            .Element("th", "±", "number").Element("th", "").Element("th", "verdict before → after").Close("tr");
+        page.Open("table", "readings compared").Open("thead").Open("tr").Element("td", "").Element("th", "before", "number").Element("th", "after", "number").Element("th", "change", "number")
+            .Element("th", "±", "number").Element("td", "").Element("th", "verdict before → after").Close("tr").Close("thead").Open("tbody");
         foreach (ReportChange row in rows)
         {
             page.Open("tr").Element("td", ReportWords.Place(row));
@@ -44,6 +44,6 @@ internal static class ComparisonSection
             page.Element("td", row.Said).Element("td", row.Verdicts).Close("tr");
         }
 
-        page.Close("table");
+        page.Close("tbody").Close("table");
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using LoggerBox.Host.Judging;
 
 namespace LoggerBox.Host.Report.Html;
@@ -12,7 +13,7 @@ internal static class HeadSection
     {
         page.Open("section", "front").Open("div", "top").Open("div");
         page.Element("div", ReportWords.Kind, "soft");
-        page.Element("h1", ReportWords.Truck(report.Judgement));
+        page.Element("h1", ReportWords.Truck(report));
         page.Close("div").Open("div", "right small");
         page.Element("div", report.Title);
         page.Element("div", "Report of " + ReportWords.Moment(report.Made));
@@ -20,8 +21,14 @@ internal static class HeadSection
 
         WriteRelease(page, report.Release);
         WriteOutcome(page, report.Judgement);
+        if (report.Comparison is null)
+        {
+            WriteOutside(page, report.Judgement);
+        }
+
         WriteSections(page, report);
         ComparisonSection.WriteTelling(page, report.Comparison);
+        page.Open("div", "caution").Element("strong", "Cautions. ").Text(ReportWords.Cautions).Close("div");
         WriteSignatures(page);
         page.Close("section");
     }
@@ -59,11 +66,33 @@ internal static class HeadSection
         page.Close("div");
     }
 
+    private static void WriteOutside(Markup page, Judgement judgement)
+    {
+        (IReadOnlyList<ReadingRow> rows, int more) = ReportWords.Outside(judgement);
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        page.Element("h2", ReportWords.OutsideLimits, "part").Open("table", "readings outside");
+        foreach (ReadingRow row in rows)
+        {
+            page.Open("tr").Element("td", ReportWords.Place(row)).Element("td", ReportWords.NumberWithUnit(row.Value, row.Unit), "number");
+            page.Element("td", "limit " + Figure.Limit(row.Min, row.Max, row.Unit)).Element("td", ReportWords.Verdict(row), "verdict out").Close("tr");
+        }
+
+        page.Close("table");
+        if (more > 0)
+        {
+            page.Element("p", ReportWords.More(more), "soft small");
+        }
+    }
+
     private static void WriteSections(Markup page, ReportDocument report)
     {
         foreach (ReportSection section in report.Front)
         {
-            page.Element("h3", section.Heading, "part").Open("div", "facts");
+            page.Element("h2", section.Heading, "part").Open("div", "facts");
             foreach (ReportFact fact in section.Facts)
             {
                 WriteFact(page, fact);
@@ -75,7 +104,7 @@ internal static class HeadSection
 
     private static void WriteFact(Markup page, ReportFact fact)
     {
-        string value = fact.Value ?? "";
+        string value = ReportWords.Short(fact.Value ?? "");
         page.Open("div", (value.Length > LongFact ? "wide" : "") + (fact.IsLoud ? " loud" : ""));
         page.Element("span", fact.Label).Element("span", value).Close("div");
     }

@@ -5,7 +5,7 @@ public static class HtmlReport
 {
     public static string Render(ReportDocument report)
     {
-        Markup page = LonePage.Begin($"{report.Judgement.Truck}: lack-of-power test, {report.Title}", StyleSheet.Text);
+        Markup page = LonePage.Begin($"{ReportWords.Truck(report)}: lack-of-power test, {report.Title}", StyleSheet.Text);
         HeadSection.Write(page, report);
         ReadingSection.Write(page, report.Judgement);
         ComparisonSection.WriteAll(page, report.Comparison);

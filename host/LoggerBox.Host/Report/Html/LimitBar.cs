@@ -1,4 +1,3 @@
-using LoggerBox.Host.Judging;
 
 namespace LoggerBox.Host.Report.Html;
 
@@ -15,7 +14,7 @@ public static class LimitBar
             return;
         }
 
-        string ink = row.Verdict is Verdict verdict && VerdictWords.IsOutside(verdict) ? "#a8201a" : "#1c2126";
+        const string ink = "#14181c";
         page.Open("svg", null, ("viewBox", $"0 0 {Width} {Height}"), ("aria-hidden", "true"));
         page.Open(
             "rect",

@@ -10,16 +10,20 @@ internal static class ReadingSection
     public static void Write(Markup page, Judgement judgement)
     {
         page.Element("h2", "Readings");
-        page.Open("table", "readings").Open("tr");
-        page.Element("th", "").Element("th", "measured", "number").Element("th", "±", "number").Element("th", "peak", "number")
-            .Element("th", "limit", "limit").Element("th", "", "band").Element("th", "verdict").Close("tr");
+        page.Open("table", "readings").Open("thead").Open("tr");
+        page.Element("td", "").Element("th", "measured", "number").Element("th", "±", "number").Element("th", "peak", "number")
+            .Element("th", "limit", "limit").Element("td", "", "band").Element("th", "verdict").Close("tr").Close("thead");
+
+        // A step is not torn apart where the sheet ends: a reading without its step says nothing.
         foreach (IGrouping<string, ReadingRow> step in ReadingTable.Of(judgement).GroupBy(row => row.Step))
         {
-            page.Open("tr", "step").Element("td", StepWords.Of(step.Key), null, ("colspan", "7")).Close("tr");
+            page.Open("tbody").Open("tr", "step").Element("th", StepWords.Of(step.Key), null, ("scope", "rowgroup"), ("colspan", "7")).Close("tr");
             foreach (ReadingRow row in step)
             {
                 WriteRow(page, row);
             }
+
+            page.Close("tbody");
         }
 
         page.Close("table");
@@ -56,11 +60,11 @@ internal static class ReadingSection
         }
 
         page.Element("h2", "Clutch engagements");
-        page.Open("table", "readings").Open("tr").Element("th", "gear").Element("th", "at", "number").Element("th", "fill", "number")
-            .Element("th", "rise", "number").Element("th", "total", "number").Element("th", "overshoot", "number").Close("tr");
+        page.Open("table", "readings").Open("thead").Open("tr").Element("th", "gear").Element("th", "at", "number").Element("th", "fill", "number")
+            .Element("th", "rise", "number").Element("th", "total", "number").Element("th", "overshoot", "number").Close("tr").Close("thead").Open("tbody");
         foreach (JudgedEngagement engagement in engagements)
         {
-            page.Open("tr").Element("td", StepWords.Of(engagement.Gear)).Element("td", Figure.Seconds(engagement.StartSeconds) + " s", "number");
+            page.Open("tr").Element("td", ReportWords.Engaged(engagement)).Element("td", Figure.Seconds(engagement.StartSeconds) + " s", "number");
             WriteTime(page, engagement.FillSeconds, "s");
             WriteTime(page, engagement.RiseSeconds, "s");
             WriteTime(page, engagement.TotalSeconds, "s");
@@ -68,7 +72,7 @@ internal static class ReadingSection
             page.Close("tr");
         }
 
-        page.Close("table");
+        page.Close("tbody").Close("table");
     }
 
     private static void WriteTime(Markup page, double? value, string unit) =>

@@ -3,23 +3,27 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Text;
-using LoggerBox.Host.Judging;
-using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Report.Html;
 
 /// <summary>Draws one curve with its axes and the holds behind it.</summary>
 internal static class TracePlot
 {
+    public const string Ink = "#14181c";
+    public const string Soft = "#50585f";
+    public const string Rule = "#d3dade";
+    public const string Shade = "#dfe4e8";
+
     private const double Width = 720;
-    private const double Height = 132;
+    private const double Height = 140;
     private const double Left = 40;
     private const double Right = 6;
-    private const double Top = 26;
+    private const double Top = 34;
     private const double Bottom = 17;
-    private const double LabelWidth = 34;
+    private const double NumberWidth = 13;
+    private const double NumberHeight = 10;
 
-    public static void Write(Markup page, TraceCurve curve, string title, string ink, IReadOnlyList<JudgedHold> holds)
+    public static void Write(Markup page, TraceCurve curve, string title, IReadOnlyList<NumberedHold> holds)
     {
         (double step, double top) = PlotScale.Upward(curve);
         double X(double second) => Left + (second - curve.From) / (curve.To - curve.From) * (Width - Left - Right);
@@ -27,39 +31,47 @@ internal static class TracePlot
 
         page.Open("svg", null, ("viewBox", $"0 0 {Width} {Height}"), ("role", "img"), ("aria-label", title));
         DrawHolds(page, holds, X);
-        for (double mark = 0; mark <= top * 1.001; mark += step)
+        DrawMarks(page, step, top, Left, Width - Right, Y, 10);
+        DrawTime(page, curve, X);
+        page.Open("path", null, ("d", PathOf(curve, X, Y)), ("fill", "none"), ("stroke", Ink), ("stroke-width", "1.15"), ("stroke-linejoin", "round")).Close("path");
+        if (curve.Lone.Count > 0)
         {
-            Line(page, Left, Y(mark), Width - Right, Y(mark), mark == 0 ? "#59636d" : "#d5dbdf");
-            Label(page, Left - 5, Y(mark) + 3.5, mark.ToString("0.##", CultureInfo.InvariantCulture), "end", "#59636d", 10);
+            string ticks = string.Concat(curve.Lone.Select(second => $"M{Markup.Number(X(second))} {Markup.Number(Top)}v4"));
+            page.Open("path", "lone", ("d", ticks), ("fill", "none"), ("stroke", Ink), ("stroke-width", "0.9")).Close("path");
         }
 
-        DrawTime(page, curve, X);
-        page.Open("path", null, ("d", PathOf(curve, X, Y)), ("fill", "none"), ("stroke", ink), ("stroke-width", "1.15"), ("stroke-linejoin", "round")).Close("path");
-        Label(page, Left, 10, title, "start", ink, 11.5, "600");
+        Label(page, Left, 10, title, "start", Ink, 11.5, "600");
         page.Close("svg");
     }
 
-    private static void DrawHolds(Markup page, IReadOnlyList<JudgedHold> holds, Func<double, double> x)
+    /// <summary>The lines across, and their figures at the left.</summary>
+    public static void DrawMarks(Markup page, double step, double highest, double left, double right, Func<double, double> y, double size)
     {
-        double free = 0;
-        foreach (JudgedHold hold in holds.OrderBy(hold => hold.StartSeconds))
+        for (double mark = 0; mark <= highest * 1.001; mark += step)
         {
-            double left = x(hold.StartSeconds);
-            double right = Math.Max(left + 1.5, x(hold.StartSeconds + hold.DurationSeconds));
+            Line(page, left, right, y(mark), mark == 0 ? Soft : Rule);
+            Label(page, left - 4, y(mark) + (0.35 * size), mark.ToString("0.##", CultureInfo.InvariantCulture), "end", Soft, size);
+        }
+    }
+
+    private static void DrawHolds(Markup page, IReadOnlyList<NumberedHold> holds, Func<double, double> x)
+    {
+        foreach (NumberedHold hold in holds)
+        {
+            double left = x(hold.From);
             page.Open(
                 "rect",
                 null,
                 ("x", Markup.Number(left)),
                 ("y", Markup.Number(Top)),
-                ("width", Markup.Number(right - left)),
+                ("width", Markup.Number(Math.Max(1.5, x(hold.To) - left))),
                 ("height", Markup.Number(Height - Top - Bottom)),
-                ("fill", "#cfe3e2")).Close("rect");
-            double middle = (left + right) / 2;
-            if (middle - LabelWidth / 2 >= free)
-            {
-                Label(page, middle, Top - 3, StepCodes.Text(hold.Step), "middle", "#0d4a52", 8.5);
-                free = middle + LabelWidth / 2;
-            }
+                ("fill", Shade)).Close("rect");
+        }
+
+        foreach ((int number, double middle, int row) in NumberedHold.Places(holds, x, NumberWidth))
+        {
+            Label(page, middle, Top - 3 - (row * NumberHeight), number.ToString(CultureInfo.InvariantCulture), "middle", Ink, 10, "700");
         }
     }
 
@@ -68,7 +80,7 @@ internal static class TracePlot
         double step = PlotScale.Step(curve.To - curve.From, 8);
         for (double mark = Math.Ceiling(curve.From / step) * step; mark <= curve.To; mark += step)
         {
-            Label(page, x(mark), Height - 4, mark.ToString("0.##", CultureInfo.InvariantCulture), "middle", "#59636d", 9.5);
+            Label(page, x(mark), Height - 4, mark.ToString("0.##", CultureInfo.InvariantCulture), "middle", Soft, 9.5);
         }
     }
 
@@ -91,8 +103,8 @@ internal static class TracePlot
         return path.ToString();
     }
 
-    private static void Line(Markup page, double x1, double y1, double x2, double y2, string ink) =>
-        page.Open("line", null, ("x1", Markup.Number(x1)), ("y1", Markup.Number(y1)), ("x2", Markup.Number(x2)), ("y2", Markup.Number(y2)), ("stroke", ink), ("stroke-width", "0.7")).Close("line");
+    private static void Line(Markup page, double from, double to, double y, string ink) =>
+        page.Open("line", null, ("x1", Markup.Number(from)), ("y1", Markup.Number(y)), ("x2", Markup.Number(to)), ("y2", Markup.Number(y)), ("stroke", ink), ("stroke-width", "0.7")).Close("line");
 
     public static void Label(Markup page, double x, double y, string text, string anchor, string ink, double size, string weight = "400") =>
         page.Open(

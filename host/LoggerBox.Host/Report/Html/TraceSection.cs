@@ -1,5 +1,4 @@
 using System.Collections.Generic;
-using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Host.Units;
 using LoggerBox.Protocol.Records;
@@ -9,9 +8,6 @@ namespace LoggerBox.Host.Report.Html;
 /// <summary>Speed and the three pressures over the whole recording, the holds that count shaded.</summary>
 internal static class TraceSection
 {
-    // One a curve, in their order.
-    private static readonly string[] Inks = ["#1c2126", "#0d4a52", "#b0471a", "#5a469b"];
-
     public static void Write(Markup page, ReportRecording recording, Judgement judgement)
     {
         if (recording.Session.Samples.Count < 2)
@@ -20,9 +16,9 @@ internal static class TraceSection
         }
 
         page.Element("h2", "Recording " + recording.Name);
-        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
+        IReadOnlyList<NumberedHold> holds = NumberedHold.Of(recording.Session, judgement);
         TraceCurve[] curves = TraceCurve.Of(recording, judgement.Unit);
-        foreach (((int channel, string name), string ink) in ReportWords.Curves.Zip(Inks))
+        foreach ((int channel, string name) in ReportWords.Curves)
         {
             TraceCurve curve = curves[channel];
             if (curve.IsEmpty)
@@ -33,11 +29,11 @@ internal static class TraceSection
 
             string unit = channel == Channel.Speed ? "rpm" : Figure.Unit(judgement.Unit);
             page.Open("div", "plot");
-            TracePlot.Write(page, curve, $"{name}, {unit}", ink, holds);
+            TracePlot.Write(page, curve, $"{name}, {unit}", holds);
             page.Close("div");
         }
 
-        page.Element("p", ReportWords.Traces, "soft small");
+        page.Element("p", NumberedHold.Key(holds), "small").Element("p", ReportWords.Traces, "soft small");
         WindowPlot.Write(page, PlotWindow.Of(recording, judgement), Figure.Unit(judgement.Unit));
     }
 }

@@ -2,7 +2,7 @@ using PdfSharp.Drawing;
 
 namespace LoggerBox.Host.Report.Pdf;
 
-/// <summary>Cautions, how the uncertainty is meant, how it was judged; and the lines to sign on, which stand on the first page.</summary>
+/// <summary>How the uncertainty is meant, how it was judged; and the cautions and lines to sign on, which stand on the first page.</summary>
 internal static class ClosingPart
 {
     private const double Gap = 16;
@@ -10,16 +10,27 @@ internal static class ClosingPart
     public static void Write(Paper paper, ReportDocument report)
     {
         XFont font = PaperFonts.Plain(8.5);
+        paper.Need(140);
         paper.Heading("Instrument and uncertainty");
         foreach (ReportRecording recording in report.Recordings)
         {
-            paper.Text(ReportWords.Instrument(recording), font, Paper.Ink, after: 2);
+            paper.Text(ReportWords.Instrument(recording, report.Judgement.Unit), font, Paper.Ink, after: 2);
         }
 
-        paper.Text(ReportWords.Uncertainty, font, Paper.Ink);
-        paper.Heading("Cautions");
-        paper.Text(ReportWords.Cautions, font, Paper.Ink, after: 10);
+        paper.Text(ReportWords.Uncertainty, font, Paper.Ink, after: 6);
         paper.Text(ReportWords.Proof(report), PaperFonts.Plain(7.5), Paper.Soft);
+        foreach (ReportFact fact in ReportWords.LongFacts(report))
+        {
+            paper.Heading(fact.Label + ", in full");
+            paper.Text(fact.Value!, font, Paper.Ink);
+        }
+    }
+
+    /// <summary>Small, and on the page that nobody misses.</summary>
+    public static void WriteCautions(Paper paper)
+    {
+        HeadPart.Part(paper, "Cautions");
+        paper.Text(ReportWords.Cautions, PaperFonts.Plain(7.5), Paper.Ink);
     }
 
     /// <summary>Lines to sign on, a technician's, a second person's, the customer's.</summary>

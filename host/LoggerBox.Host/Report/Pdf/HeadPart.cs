@@ -1,5 +1,6 @@
 using System.Collections.Generic;
 using System.Linq;
+using LoggerBox.Host.Judging;
 using PdfSharp.Drawing;
 
 namespace LoggerBox.Host.Report.Pdf;
@@ -10,18 +11,26 @@ internal static class HeadPart
     private const double LabelWidth = 92;
     private const double Half = Paper.Width / 2;
     private const double Padding = 9;
+    private const double OutsideValue = Paper.Left + 270;
+    private const double OutsideVerdict = Paper.Left + 410;
 
     private static readonly XFont Plain = PaperFonts.Plain(8.5);
 
     public static void Write(Paper paper, ReportDocument report)
     {
         paper.Text(ReportWords.Kind, PaperFonts.Plain(9), Paper.Soft);
-        paper.Text(ReportWords.Truck(report.Judgement), PaperFonts.Bold(17), Paper.Ink);
+        paper.Text(ReportWords.Truck(report), PaperFonts.Bold(17), Paper.Ink);
         paper.Text($"{report.Title}, report of {ReportWords.Moment(report.Made)}", PaperFonts.Plain(8.5), Paper.Soft, after: 8);
         WriteRelease(paper, report.Release);
         WriteOutcome(paper, report);
+        if (report.Comparison is null)
+        {
+            WriteOutside(paper, report.Judgement);
+        }
+
         WriteSections(paper, report);
         ComparisonPart.WriteTelling(paper, report.Comparison);
+        ClosingPart.WriteCautions(paper);
         ClosingPart.WriteSignatures(paper);
     }
 
@@ -56,6 +65,30 @@ internal static class HeadPart
         }
 
         paper.Space(height + 10);
+    }
+
+    private static void WriteOutside(Paper paper, Judgement judgement)
+    {
+        (IReadOnlyList<ReadingRow> rows, int more) = ReportWords.Outside(judgement);
+        if (rows.Count == 0)
+        {
+            return;
+        }
+
+        Part(paper, ReportWords.OutsideLimits);
+        foreach (ReadingRow row in rows)
+        {
+            paper.At(Paper.Left, paper.Y, ReportWords.Place(row), Plain, Paper.Ink);
+            paper.At(OutsideValue, paper.Y, ReportWords.NumberWithUnit(row.Value, row.Unit), PaperFonts.Bold(8.5), Paper.Ink, XStringFormats.BaseLineRight);
+            paper.At(OutsideValue + 16, paper.Y, "limit " + Figure.Limit(row.Min, row.Max, row.Unit), Plain, Paper.Ink);
+            paper.At(OutsideVerdict, paper.Y, ReportWords.Verdict(row), PaperFonts.Bold(8.5), Paper.Ink);
+            paper.Space(Paper.LineOf(Plain) + 0.5);
+        }
+
+        if (more > 0)
+        {
+            paper.Text(ReportWords.More(more), PaperFonts.Plain(7.5), Paper.Soft);
+        }
     }
 
     /// <summary>A small heading within the page.</summary>
@@ -98,5 +131,5 @@ internal static class HeadPart
         paper.At(x + LabelWidth, paper.Y, ValueOf(fact), Plain, Paper.Ink);
     }
 
-    private static string ValueOf(ReportFact fact) => string.IsNullOrWhiteSpace(fact.Value) ? "……………………………" : fact.Value;
+    private static string ValueOf(ReportFact fact) => string.IsNullOrWhiteSpace(fact.Value) ? "……………………………" : ReportWords.Short(fact.Value);
 }

@@ -6,7 +6,7 @@ namespace LoggerBox.Host.Report.Pdf;
 internal static class LimitBand
 {
     private const double Width = 50;
-    private const double Height = 8;
+    private const double Height = 7;
 
     public static void Draw(Paper paper, double x, double y, ReadingRow row)
     {

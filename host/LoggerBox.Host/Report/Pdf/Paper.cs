@@ -136,28 +136,45 @@ internal sealed class Paper : IDisposable
                 lines.Add(line);
             }
 
-            line = word;
-            while (WidthOf(line, font) > width && line.Length > 1)
-            {
-                int fits = Fitting(line, font, width);
-                lines.Add(line[..fits]);
-                line = line[fits..];
-            }
+            line = WordBroken(word, font, width, lines);
         }
 
         lines.Add(line);
         return lines;
     }
 
-    private int Fitting(string word, XFont font, double width)
+    /// <summary>Fills lines with what of a word does not fit into one; returns the rest.</summary>
+    private string WordBroken(string word, XFont font, double width, List<string> lines)
     {
-        int fits = word.Length - 1;
-        while (fits > 1 && WidthOf(word[..fits], font) > width)
+        int from = 0;
+        for (int fits = Fitting(word, from, font, width); from + fits < word.Length; fits = Fitting(word, from, font, width))
         {
-            fits--;
+            lines.Add(word.Substring(from, fits));
+            from += fits;
         }
 
-        return char.IsHighSurrogate(word[fits - 1]) && fits > 1 ? fits - 1 : fits;
+        return word[from..];
+    }
+
+    /// <summary>How many letters from here on fit, one at the least. Never more is measured than about a line: a word can be as long as a book.</summary>
+    private int Fitting(string word, int from, XFont font, double width)
+    {
+        bool Fits(int count) => WidthOf(word.Substring(from, count), font) <= width;
+        int left = word.Length - from;
+        int over = 2;
+        while (over <= left && Fits(over))
+        {
+            over *= 2;
+        }
+
+        (int fits, over) = (over / 2, Math.Min(over, left + 1));
+        while (over - fits > 1)
+        {
+            int middle = (fits + over) / 2;
+            (fits, over) = Fits(middle) ? (middle, over) : (fits, middle);
+        }
+
+        return fits > 1 && fits < left && char.IsHighSurrogate(word[from + fits - 1]) ? fits - 1 : fits;
     }
 
     private double WidthOf(string text, XFont font) => Page.MeasureString(text, font).Width;

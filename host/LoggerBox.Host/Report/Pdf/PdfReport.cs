@@ -8,7 +8,7 @@ public static class PdfReport
     public static byte[] Render(ReportDocument report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        using Paper paper = new($"{ReportWords.Truck(report.Judgement)}: lack-of-power test, {report.Title}", report.Made);
+        using Paper paper = new($"{ReportWords.Truck(report)}: lack-of-power test, {report.Title}", report.Made);
         HeadPart.Write(paper, report);
         paper.NewPage();
         ReadingPart.Write(paper, report.Judgement);
@@ -22,6 +22,6 @@ public static class PdfReport
         NotePart.Write(paper, report.Judgement);
         ClosingPart.Write(paper, report);
         string released = report.Release is { IsReleased: false } not ? not.Headline + " · " : "";
-        return paper.Finish($"{released}{ReportWords.Truck(report.Judgement)} · {report.Title} · {ReportWords.Moment(report.Made)}");
+        return paper.Finish($"{released}{ReportWords.Truck(report)} · {report.Title} · {ReportWords.Moment(report.Made)}");
     }
 }

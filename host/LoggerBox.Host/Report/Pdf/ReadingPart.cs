@@ -8,7 +8,7 @@ namespace LoggerBox.Host.Report.Pdf;
 /// <summary>Every reading beside its limit, step by step, and the clutch engagements.</summary>
 internal static class ReadingPart
 {
-    private const double Row = 13;
+    private const double Row = 10.8;
 
     // Right edges of numbers, left edges of words.
     private const double Measured = Paper.Left + 190;
@@ -25,7 +25,7 @@ internal static class ReadingPart
         foreach (IGrouping<string, ReadingRow> step in ReadingTable.Of(judgement).GroupBy(row => row.Step))
         {
             paper.Need(2 * Row);
-            paper.At(Paper.Left, paper.Y, StepWords.Of(step.Key), PaperFonts.Bold(8.5), Paper.Ink);
+            paper.At(Paper.Left, paper.Y, StepWords.Of(step.Key), PaperFonts.Bold(8), Paper.Ink);
             paper.Space(Row);
             foreach (ReadingRow row in step)
             {
@@ -51,7 +51,7 @@ internal static class ReadingPart
 
     private static void WriteRow(Paper paper, ReadingRow row)
     {
-        XFont font = PaperFonts.Plain(8.5);
+        XFont font = PaperFonts.Plain(8);
         paper.Need(Row);
         double y = paper.Y;
         paper.At(Paper.Left + 8, y, Words.Quantity(row.Quantity), font, Paper.Ink);
@@ -61,7 +61,7 @@ internal static class ReadingPart
         paper.At(Limit, y, Figure.Limit(row.Min, row.Max, row.Unit), font, row.Verdict is null ? Paper.Soft : Paper.Ink);
         LimitBand.Draw(paper, Bar, y + 2, row);
         bool outside = row.Verdict is { } verdict && VerdictWords.IsOutside(verdict);
-        paper.At(Verdict, y, ReportWords.Verdict(row), outside ? PaperFonts.Bold(8.5) : font, row.Verdict is null ? Paper.Soft : Paper.Ink);
+        paper.At(Verdict, y, ReportWords.Verdict(row), outside ? PaperFonts.Bold(8) : font, row.Verdict is null ? Paper.Soft : Paper.Ink);
         paper.Space(Row);
     }
 
@@ -76,9 +76,9 @@ internal static class ReadingPart
         WriteLine(paper, PaperFonts.Plain(8), Paper.Soft, ["gear", "at", "fill", "rise", "total", "overshoot"]);
         foreach (JudgedEngagement engagement in engagements)
         {
-            WriteLine(paper, PaperFonts.Plain(8.5), Paper.Ink,
+            WriteLine(paper, PaperFonts.Plain(8), Paper.Ink,
             [
-                StepWords.Of(engagement.Gear), Figure.Seconds(engagement.StartSeconds) + " s", Of(engagement.FillSeconds, "s"), Of(engagement.RiseSeconds, "s"),
+                ReportWords.Engaged(engagement), Figure.Seconds(engagement.StartSeconds) + " s", Of(engagement.FillSeconds, "s"), Of(engagement.RiseSeconds, "s"),
                 Of(engagement.TotalSeconds, "s"), Of(engagement.OvershootPercent, "%"),
             ]);
         }

@@ -4,7 +4,6 @@ using System.Globalization;
 using System.Linq;
 using LoggerBox.Host.Judging;
 using LoggerBox.Protocol.Records;
-using LoggerBox.Protocol.Rules;
 using PdfSharp.Drawing;
 
 namespace LoggerBox.Host.Report.Pdf;
@@ -12,10 +11,12 @@ namespace LoggerBox.Host.Report.Pdf;
 /// <summary>Speed and the three pressures over the whole recording, the holds that count shaded.</summary>
 internal static class TracePart
 {
-    private const double Height = 104;
+    private const double Height = 112;
+    private const double Gap = 6;
     private const double AxisLeft = Paper.Left + 34;
     private const double AxisRight = Paper.Left + Paper.Width;
-    private const double LabelWidth = 34;
+    private const double NumberWidth = 11;
+    private const double NumberHeight = 8;
 
     public static void Write(Paper paper, ReportRecording recording, Judgement judgement)
     {
@@ -24,9 +25,10 @@ internal static class TracePart
             return;
         }
 
-        paper.Heading("Recording " + recording.Name);
-        IReadOnlyList<JudgedHold> holds = RecordingHolds.Of(recording.Session, judgement);
+        IReadOnlyList<NumberedHold> holds = NumberedHold.Of(recording.Session, judgement);
         TraceCurve[] curves = TraceCurve.Of(recording, judgement.Unit);
+        paper.Need(curves.Sum(curve => curve.IsEmpty ? 12 : Height + Gap) + 76);
+        paper.Heading("Recording " + recording.Name);
         foreach ((int channel, string name) in ReportWords.Curves)
         {
             TraceCurve curve = curves[channel];
@@ -36,55 +38,61 @@ internal static class TracePart
                 continue;
             }
 
-            paper.Need(Height + 14);
             Draw(paper, curve, $"{name}, {(channel == Channel.Speed ? "rpm" : Figure.Unit(judgement.Unit))}", holds);
         }
 
+        paper.Text(NumberedHold.Key(holds), PaperFonts.Plain(8), Paper.Ink, after: 2);
         paper.Text(ReportWords.Traces, PaperFonts.Plain(7.5), Paper.Soft);
         WindowPart.Write(paper, PlotWindow.Of(recording, judgement), Figure.Unit(judgement.Unit));
     }
 
-    private static void Draw(Paper paper, TraceCurve curve, string title, IReadOnlyList<JudgedHold> holds)
+    private static void Draw(Paper paper, TraceCurve curve, string title, IReadOnlyList<NumberedHold> holds)
     {
         paper.At(Paper.Left, paper.Y, title, PaperFonts.Bold(8), Paper.Ink);
-        double top = paper.Y + 22;
+        double top = paper.Y + 30;
         double bottom = paper.Y + Height - 12;
         (double step, double highest) = PlotScale.Upward(curve);
         double X(double second) => AxisLeft + ((second - curve.From) / (curve.To - curve.From) * (AxisRight - AxisLeft));
         double Y(double value) => bottom - (Math.Clamp(value, 0, highest) / highest * (bottom - top));
 
         DrawHolds(paper, holds, X, top, bottom);
-        XFont small = PaperFonts.Plain(7);
-        for (double mark = 0; mark <= highest * 1.001; mark += step)
-        {
-            paper.Page.DrawLine(new XPen(XColors.Gray, mark == 0 ? 0.7 : 0.25), AxisLeft, Y(mark), AxisRight, Y(mark));
-            paper.At(AxisLeft - 4, Y(mark) - 4.5, mark.ToString("0.##", CultureInfo.InvariantCulture), small, Paper.Soft, XStringFormats.BaseLineRight);
-        }
-
+        DrawMarks(paper, step, highest, AxisLeft, AxisRight, Y, PaperFonts.Plain(7));
         double seconds = PlotScale.Step(curve.To - curve.From, 8);
         for (double mark = Math.Ceiling(curve.From / seconds) * seconds; mark <= curve.To; mark += seconds)
         {
-            paper.At(X(mark), bottom + 1, mark.ToString("0.##", CultureInfo.InvariantCulture), small, Paper.Soft, XStringFormats.BaseLineCenter);
+            paper.At(X(mark), bottom + 1, mark.ToString("0.##", CultureInfo.InvariantCulture), PaperFonts.Plain(7), Paper.Soft, XStringFormats.BaseLineCenter);
         }
 
         DrawCurve(paper, curve, new XPen(XColors.Black, 0.8) { LineJoin = XLineJoin.Round }, X, Y);
-        paper.Space(Height + 8);
+        foreach (double second in curve.Lone)
+        {
+            paper.Page.DrawLine(new XPen(XColors.Black, 0.6), X(second), top, X(second), top + 3.5);
+        }
+
+        paper.Space(Height + Gap);
     }
 
-    private static void DrawHolds(Paper paper, IReadOnlyList<JudgedHold> holds, Func<double, double> x, double top, double bottom)
+    private static void DrawHolds(Paper paper, IReadOnlyList<NumberedHold> holds, Func<double, double> x, double top, double bottom)
     {
-        double free = 0;
-        foreach (JudgedHold hold in holds.OrderBy(hold => hold.StartSeconds))
+        foreach (NumberedHold hold in holds)
         {
-            double left = x(hold.StartSeconds);
-            double right = Math.Max(left + 1.5, x(hold.StartSeconds + hold.DurationSeconds));
-            paper.Page.DrawRectangle(Paper.Band, left, top, right - left, bottom - top);
-            double middle = (left + right) / 2;
-            if (middle - (LabelWidth / 2) >= free)
-            {
-                paper.At(middle, top - 9, StepCodes.Text(hold.Step), PaperFonts.Plain(6.5), Paper.Ink, XStringFormats.BaseLineCenter);
-                free = middle + (LabelWidth / 2);
-            }
+            double left = x(hold.From);
+            paper.Page.DrawRectangle(Paper.Band, left, top, Math.Max(1.5, x(hold.To) - left), bottom - top);
+        }
+
+        foreach ((int number, double middle, int row) in NumberedHold.Places(holds, x, NumberWidth))
+        {
+            paper.At(middle, top - 9.5 - (row * NumberHeight), number.ToString(CultureInfo.InvariantCulture), PaperFonts.Bold(7), Paper.Ink, XStringFormats.BaseLineCenter);
+        }
+    }
+
+    /// <summary>The lines across, and their figures at the left.</summary>
+    public static void DrawMarks(Paper paper, double step, double highest, double left, double right, Func<double, double> y, XFont font)
+    {
+        for (double mark = 0; mark <= highest * 1.001; mark += step)
+        {
+            paper.Page.DrawLine(new XPen(XColors.Gray, mark == 0 ? 0.7 : 0.25), left, y(mark), right, y(mark));
+            paper.At(left - 3, y(mark) - 4.5, mark.ToString("0.##", CultureInfo.InvariantCulture), font, Paper.Soft, XStringFormats.BaseLineRight);
         }
     }
 

@@ -9,10 +9,13 @@ namespace LoggerBox.Host.Report.Pdf;
 /// <summary>The judged stretches of a recording, two beside each other, three pressures in each, told apart by their dashes.</summary>
 internal static class WindowPart
 {
-    private const double Height = 93;
+    private const double Height = 114;
+    private const double SpeedHeight = 16;
     private const double Gap = 14;
     private const double Width = (Paper.Width - Gap) / 2;
     private const double AxisIndent = 26;
+
+    private static readonly XColor Limit = XColor.FromArgb(0x80, 0x88, 0x90);
 
     public static void Write(Paper paper, IReadOnlyList<PlotWindow> windows, string unit)
     {
@@ -21,13 +24,16 @@ internal static class WindowPart
             return;
         }
 
+        paper.Need(Math.Min(2, (windows.Count + 1) / 2) * Height + 40);
         paper.Heading("What was judged, stretch by stretch");
-        foreach (PlotWindow[] row in windows.Chunk(2))
+        PlotWindow[][] rows = [.. windows.Chunk(2)];
+        for (int i = 0; i < rows.Length; i++)
         {
-            paper.Need(Height);
-            for (int i = 0; i < row.Length; i++)
+            // The last row is not left alone on a sheet: the one before goes with it.
+            paper.Need(i == rows.Length - 2 ? 2 * Height : Height);
+            for (int column = 0; column < rows[i].Length; column++)
             {
-                Draw(paper, row[i], Paper.Left + (i * (Width + Gap)), unit);
+                Draw(paper, rows[i][column], Paper.Left + (column * (Width + Gap)), unit);
             }
 
             paper.Space(Height);
@@ -38,36 +44,62 @@ internal static class WindowPart
 
     private static void Draw(Paper paper, PlotWindow window, double left, string unit)
     {
-        (double step, double highest) = PlotScale.Upward([.. window.Curves]);
-        (double axis, double right, double top, double bottom) = (left + AxisIndent, left + Width, paper.Y + 12, paper.Y + Height - 16);
+        XFont small = PaperFonts.Plain(6.5);
+        (double axis, double right, double top, double bottom) = (left + AxisIndent, left + Width, paper.Y + 40, paper.Y + Height - 17);
         double X(double second) => axis + ((second - window.From) / (window.To - window.From) * (right - axis));
-        double Y(double value) => bottom - (Math.Clamp(value, 0, highest) / highest * (bottom - top));
 
         paper.At(left, paper.Y, window.Title, PaperFonts.Bold(7.5), Paper.Ink);
-        paper.At(right, paper.Y, unit, PaperFonts.Plain(7), Paper.Soft, XStringFormats.BaseLineRight);
-        paper.Page.DrawRectangle(Paper.Band, X(window.Shade.From), top, X(window.Shade.To) - X(window.Shade.From), bottom - top);
-        XFont small = PaperFonts.Plain(6.5);
-        for (double mark = 0; mark <= highest * 1.001; mark += step)
-        {
-            paper.Page.DrawLine(new XPen(XColors.Gray, mark == 0 ? 0.7 : 0.25), axis, Y(mark), right, Y(mark));
-            paper.At(axis - 3, Y(mark) - 4.5, mark.ToString("0.##", CultureInfo.InvariantCulture), small, Paper.Soft, XStringFormats.BaseLineRight);
-        }
-
+        paper.Page.DrawRectangle(Paper.Band, X(window.Shade.From), paper.Y + 16, X(window.Shade.To) - X(window.Shade.From), bottom - paper.Y - 16);
+        DrawSpeed(paper, window, left, X, small);
+        DrawPressures(paper, window, X, (axis, right, top, bottom), small);
+        paper.At(left, bottom + 1, unit, small, Paper.Soft);
         double seconds = PlotScale.Step(window.To - window.From, 5);
         for (double mark = Math.Ceiling(window.From / seconds) * seconds; mark <= window.To; mark += seconds)
         {
             paper.At(X(mark), bottom + 1, mark.ToString("0.##", CultureInfo.InvariantCulture), small, Paper.Soft, XStringFormats.BaseLineCenter);
         }
+    }
+
+    /// <summary>A strip of its own above the pressures: how far the engine moved meanwhile.</summary>
+    private static void DrawSpeed(Paper paper, PlotWindow window, double left, Func<double, double> x, XFont small)
+    {
+        if (window.Speed.IsEmpty)
+        {
+            return;
+        }
+
+        (_, double highest) = PlotScale.Upward(window.Speed);
+        double bottom = paper.Y + 18 + SpeedHeight;
+        double Y(double value) => bottom - (Math.Clamp(value, 0, highest) / highest * SpeedHeight);
+        TracePart.DrawMarks(paper, highest, highest, left + AxisIndent, left + Width, Y, small);
+        TracePart.DrawCurve(paper, window.Speed, new XPen(XColors.Black, 0.8) { LineJoin = XLineJoin.Round }, x, Y);
+    }
+
+    private static void DrawPressures(Paper paper, PlotWindow window, Func<double, double> x, (double Axis, double Right, double Top, double Bottom) frame, XFont small)
+    {
+        (double step, double highest) = PlotScale.Upward(window.Curves, window.Limits.Select(limit => limit.Value));
+        double Y(double value) => frame.Bottom - (Math.Clamp(value, 0, highest) / highest * (frame.Bottom - frame.Top));
+        TracePart.DrawMarks(paper, step, highest, frame.Axis, frame.Right, Y, small);
+        foreach (PlotLimit limit in window.Limits)
+        {
+            XPen pen = new(Limit, 1.6);
+            Dash(pen, PlotWindow.Dashes[limit.Curve]);
+            paper.Page.DrawLine(pen, x(window.Shade.From), Y(limit.Value), x(window.Shade.To), Y(limit.Value));
+        }
 
         foreach ((TraceCurve curve, double[] dashes) in window.Curves.Zip(PlotWindow.Dashes).Where(pair => !pair.First.IsEmpty))
         {
             XPen pen = new(XColors.Black, 0.8) { LineJoin = XLineJoin.Round };
-            if (dashes.Length > 0)
-            {
-                pen.DashPattern = dashes;
-            }
+            Dash(pen, dashes);
+            TracePart.DrawCurve(paper, curve, pen, x, Y);
+        }
+    }
 
-            TracePart.DrawCurve(paper, curve, pen, X, Y);
+    private static void Dash(XPen pen, double[] dashes)
+    {
+        if (dashes.Length > 0)
+        {
+            pen.DashPattern = dashes;
         }
     }
 }

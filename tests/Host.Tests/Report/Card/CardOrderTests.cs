@@ -72,7 +72,7 @@ public class CardOrderTests
         Assert.Equal("680 to 780 rpm", Find(card, Step.IdleForward).Target);
         Assert.Equal("1925 to 2075 rpm", Find(card, Step.HoldReverse).Target);
         Assert.Equal("2550 to 2650 rpm", Find(card, Step.Governed).Target);
-        Assert.Equal("drop 80 to 220", Find(card, Step.Relief).Target);
+        Assert.Equal("drop 80 to 220 rpm", Find(card, Step.Relief).Target);
         Assert.Equal("1800 to 2070 rpm", Find(card, Step.StallReverse).Target);
         Assert.Equal("5 s, StoP at 10 s", Find(card, Step.StallReverse).HowLong);
         Assert.Contains(card.Stages[2].Steps, step => step.Name.StartsWith("Cool", StringComparison.Ordinal) && step.HowLong == "120 s, then rEdY");

@@ -27,13 +27,15 @@ internal static class PaperWords
     /// <summary>All text without spaces and line ends.</summary>
     public static string Text(byte[] document) => Regex.Replace(Run(document, "-raw"), @"\s+", "");
 
-    private static string Run(byte[] document, string how)
+    public static string FirstPage(byte[] document) => Regex.Replace(Run(document, "-raw", "-l", "1"), @"\s+", "");
+
+    private static string Run(byte[] document, params string[] how)
     {
         string path = Path.GetTempFileName();
         try
         {
             File.WriteAllBytes(path, document);
-            using Process reader = Process.Start(new ProcessStartInfo(PopplerFactAttribute.Program, ["-enc", "UTF-8", how, path, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
+            using Process reader = Process.Start(new ProcessStartInfo(PopplerFactAttribute.Program, ["-enc", "UTF-8", .. how, path, "-"]) { RedirectStandardOutput = true, StandardOutputEncoding = Encoding.UTF8 })!;
             string text = reader.StandardOutput.ReadToEnd();
             reader.WaitForExit();
             Assert.Equal(0, reader.ExitCode);

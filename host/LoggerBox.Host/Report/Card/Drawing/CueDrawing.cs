@@ -6,17 +6,17 @@ namespace LoggerBox.Host.Report.Card.Drawing;
 /// <summary>A word as the four seven-segment digits show it, and two seconds of sounder and lamp as bars.</summary>
 internal static class CueDrawing
 {
-    public const double WordWidth = 38;
+    public const double WordWidth = 41;
     public const double StripWidth = Tenths * Tenth + 8;
-    public const double Height = 11.2;
+    public const double Height = 12;
 
     private const int Tenths = 22;
-    private const double Tenth = 1.9;
+    private const double Tenth = 2;
 
-    private const double DigitStep = 9.5;
-    private const double DigitWidth = 5.6;
-    private const double DigitHeight = 8.8;
-    private const double Segment = 1.5;
+    private const double DigitStep = 10.2;
+    private const double DigitWidth = 6.2;
+    private const double DigitHeight = 9.6;
+    private const double Segment = 1.6;
 
     public static void Word(ICanvas canvas, double x, double y, string word)
     {
