@@ -263,7 +263,7 @@ namespace LoggerBox.Capture
                 return 0;
             }
 
-            if (_sample.IsSpeedNew && _binWaited < MostBinWaits)
+            if ((_sample.IsSpeedNew || _recorder.IsInHurry) && _binWaited < MostBinWaits)
             {
                 _binWaited++;
                 return 0;
@@ -287,6 +287,7 @@ namespace LoggerBox.Capture
             {
                 _holds.Take(_bins.Completed);
                 _clean.Learn();
+                _spare.LookAhead();
                 FollowLoops(now);
                 return SpareTime.OfTakenBin;
             }

@@ -34,6 +34,11 @@ namespace LoggerBox.Capture
         // Noise over the full scale takes a third more.
         private const int MostValues = 26;
 
+        // A block takes so much to be encoded and stored. Where there will not be time for that it is begun earlier, but not with fewer sets than these.
+        private const int BlockTime = 180000;
+        private const int FewestTried = 40;
+        private const int UsualShift = 5;
+
         // Where sets have much to do, what is due is put off so often, and no more.
         private const int MostWaits = 10;
 
@@ -48,6 +53,9 @@ namespace LoggerBox.Capture
         private readonly bool _isReplay;
         private int _waited;
 
+        // Taken of a set in the mean lately.
+        private int _usual;
+
         public SpareTime(SampleRecorder recorder, DueWork due, uint intervalMicroseconds)
         {
             _recorder = recorder;
@@ -60,6 +68,7 @@ namespace LoggerBox.Capture
         /// <param name="spent">What the set has taken of it already.</param>
         public void Use(int spent, long now)
         {
+            _usual += (spent - _usual) >> UsualShift;
             bool isStoring = _recorder.IsStoring;
             bool isEncoding = _recorder.IsEncoding;
             if (!MayBeDue && !isStoring && !isEncoding)
@@ -94,6 +103,15 @@ namespace LoggerBox.Capture
             if (MayBeDue)
             {
                 _waited++;
+            }
+        }
+
+        /// <summary>Looks ahead whether there will be time to encode the newest block; to be called once a bin.</summary>
+        public void LookAhead()
+        {
+            if (IsFast && _recorder.Count >= FewestTried && _recorder.SetsLeft * (SetTime - _usual) < BlockTime)
+            {
+                _recorder.BeginEncoding();
             }
         }
 

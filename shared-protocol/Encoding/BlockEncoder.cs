@@ -10,8 +10,8 @@ namespace LoggerBox.Protocol.Encoding
     {
         public const int ModeBits = 4;
 
-        /// <summary>Of one column: with fewer at a time more of it goes into the beginning.</summary>
-        public const int FewestAtATime = 6;
+        // From so many sets on columns are written.
+        private const int TriedSets = 88;
 
         private const int ValuesAtATime = 9;
 
@@ -31,6 +31,9 @@ namespace LoggerBox.Protocol.Encoding
         // The column that is written next.
         private int next;
 
+        /// <summary>There may be something to write.</summary>
+        public bool MayWrite;
+
         /// <summary>Sets that have come.</summary>
         public int Count;
 
@@ -40,6 +43,7 @@ namespace LoggerBox.Protocol.Encoding
         public void Begin()
         {
             Count = 0;
+            MayWrite = false;
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Begin();
@@ -68,7 +72,20 @@ namespace LoggerBox.Protocol.Encoding
             Count = count;
             if (((count + Channel.Count - 1) & Channel.Count) == 0)
             {
-                columns[count & (Channel.Count - 1)].TakeUpTo(count);
+                MayWrite |= columns[count & (Channel.Count - 1)].TakeUpTo(count);
+                if (count == TriedSets)
+                {
+                    Choose();
+                }
+            }
+        }
+
+        /// <summary>Decides by what has come so far how columns are written, where that is still open; they are with the next set that is taken.</summary>
+        public void Choose()
+        {
+            for (int i = 0; i < columns.Length; i++)
+            {
+                columns[i].Choose();
             }
         }
 
@@ -94,6 +111,7 @@ namespace LoggerBox.Protocol.Encoding
                 next = (next + 1) & (Channel.Count - 1);
             }
 
+            MayWrite = left <= 0;
             return values - left;
         }
 
@@ -105,6 +123,8 @@ namespace LoggerBox.Protocol.Encoding
             {
                 isLast |= columns[i].TakeLast(Count);
             }
+
+            MayWrite = true;
 
             // What came since its last turn is looked at in the same call only where that is little.
             if (isLast)

@@ -33,8 +33,8 @@ namespace LoggerBox.Protocol.Encoding
 
         private readonly Predictor predictor;
 
-        // By the parameter: up to this folded error none is a jump.
-        private readonly int[] mostCalm;
+        // By the parameter: up to this folded error a value goes the short way.
+        private readonly int[] mostUsual;
         private int parameter;
         private int mean;
         private bool isMissing;
@@ -43,7 +43,7 @@ namespace LoggerBox.Protocol.Encoding
         public ColumnCode(Predictor predictor)
         {
             this.predictor = predictor;
-            mostCalm = CalmErrors(predictor.Jumps);
+            mostUsual = UsualErrors(predictor.Jumps);
         }
 
         public void Begin()

@@ -8,12 +8,6 @@ namespace LoggerBox.Protocol.Encoding
     /// </summary>
     public sealed class ColumnEncoder
     {
-        /// <summary>From so many values on, columns are written.</summary>
-        public const int TriedValues = 80;
-
-        // A turn brings eight rows, of which the last four are looked at.
-        private const int LookedAtATurn = 4;
-
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
         private const int PlainLength = SampleBlock.Capacity * PlainBytes;
@@ -54,8 +48,8 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Rows that are to be written and are not.</summary>
         public int Left;
 
-        /// <summary>Takes the column's rows up to this one.</summary>
-        public void TakeUpTo(int count)
+        /// <summary>Takes the column's rows up to this one; true where some are to be written.</summary>
+        public bool TakeUpTo(int count)
         {
             int from = taken;
             taken = count;
@@ -66,17 +60,14 @@ namespace LoggerBox.Protocol.Encoding
 
             if (chosen == null)
             {
-                int looked = count - LookedAtATurn;
-                trial.Take(column, looked > from ? looked : from, count);
-                if (count >= TriedValues)
-                {
-                    Choose();
-                }
+                trial.Take(column, from, count);
             }
             else if (!isGivenUp)
             {
                 Left += count - from;
             }
+
+            return Left > 0;
         }
 
         /// <summary>Takes what has come, however little it is: it is to be written now. True where that was the choice.</summary>
@@ -88,12 +79,25 @@ namespace LoggerBox.Protocol.Encoding
                 TakeUpTo(count);
             }
 
-            if (chosen == null)
+            Choose();
+            return isChoice;
+        }
+
+        /// <summary>Decides on the predictor by what has come so far, where that is still open.</summary>
+        public void Choose()
+        {
+            if (chosen != null)
             {
-                Choose();
+                return;
             }
 
-            return isChoice;
+            chosenMode = trial.Best;
+            chosen = chosenMode == ColumnMode.Delta ? delta : chosenMode == ColumnMode.Average ? average : trend;
+            chosen.Begin();
+            bits.Begin();
+            isGivenUp = false;
+            written = 0;
+            Left = taken;
         }
 
         /// <summary>
@@ -144,17 +148,6 @@ namespace LoggerBox.Protocol.Encoding
             }
 
             writer.WriteHighFirst(column, Length / PlainBytes);
-        }
-
-        private void Choose()
-        {
-            chosenMode = trial.Best;
-            chosen = chosenMode == ColumnMode.Delta ? delta : chosenMode == ColumnMode.Average ? average : trend;
-            chosen.Begin();
-            bits.Begin();
-            isGivenUp = false;
-            written = 0;
-            Left = taken;
         }
 
         private void Prefer(ColumnMode mode, int length)

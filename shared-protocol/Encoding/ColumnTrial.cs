@@ -3,18 +3,29 @@ using LoggerBox.Protocol.Records;
 namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
-    /// Guesses from some of a column's first values which predictor will take the fewest bits: the one that is off least, each of them taken roughly. It
-    /// runs with every other sample set; counting the bits of all three would cost the logger six times as much, for hardly a byte.
+    /// Guesses from a column's first values which predictor will take the fewest bits: the one that is off least, each of them taken roughly. It runs
+    /// with every sample set; counting the bits of all three would cost the logger five times as much, for hardly a byte.
     /// </summary>
     internal sealed class ColumnTrial
     {
-        // Half the values are looked at: the level follows them twice as fast.
+        // A level that follows twice as fast as the predictor's settles as one does whose first values count for more.
         private const int AverageShift = Predictor.AverageShift - 1;
 
+        // Where values lie on one side of the average by no more than 3/8 of what they are off in all, a trend is off by 1/16 more than the average.
+        private const int OneSided = 3;
+        private const int Least = 8;
+        private const int NoiseShift = 4;
+
+        // Of every other difference: twice as much in all, and 1/16 more, for differences cannot foretell a jump's end.
+        private const int DeltaTimes = 17;
+        private const int DeltaShift = Predictor.FractionBits - 3;
+
+        // Values of a turn, as a shift, and of the average that a slope leads by.
+        private const int TurnShift = 3;
+
         private bool hasBegun;
-        private int end;
+        private bool hasTrend;
         private int looked;
-        private int last;
         private int deltaOff;
         private int averageLevel;
         private int averageOff;
@@ -23,90 +34,111 @@ namespace LoggerBox.Protocol.Encoding
         private int trendOff;
 
         /// <summary>The predictor that was off least.</summary>
-        public ColumnMode Best => deltaOff << Predictor.FractionBits <= averageOff && deltaOff << Predictor.FractionBits <= trendOff ? ColumnMode.Delta
-            : averageOff <= trendOff ? ColumnMode.Average
-            : ColumnMode.Trend;
+        public ColumnMode Best
+        {
+            get
+            {
+                int delta = (deltaOff * DeltaTimes) << DeltaShift;
+                return delta <= averageOff && delta <= trendOff ? ColumnMode.Delta : averageOff <= trendOff ? ColumnMode.Average : ColumnMode.Trend;
+            }
+        }
 
         public void Begin()
         {
             hasBegun = false;
-            end = 0;
+            hasTrend = false;
             looked = 0;
             deltaOff = averageOff = trendOff = 0;
         }
 
-        /// <summary>Looks at a column's values from..to (to not included); some since the last look may be left out.</summary>
+        /// <summary>Looks at a column's values from..to (to not included), two at a time: an odd one is left out.</summary>
         public void Take(short[] column, int from, int to)
         {
-            int row = from;
-            for (; !hasBegun && row < to; row++)
+            int first = from;
+            while (!hasBegun && first < to)
             {
-                TakeFirst(column[row]);
+                averageLevel = column[first] << Predictor.FractionBits;
+                hasBegun = column[first] != SampleSet.Missing;
+                first++;
             }
 
-            SkipTo(column, row);
-            int before = last;
             int level = averageLevel;
-            int foretold = trendLevel;
-            int slope = trendSlope;
-            int deltas = deltaOff;
-            int averages = averageOff;
-            int trends = trendOff;
+            int deltas = 0;
+            int averages = 0;
+            int sum = 0;
 
             // An average begins again where a value lies far outside what was usual so far.
-            int jump = (5 * averages / (looked + 1)) + (4 << Predictor.FractionBits);
-            looked += to - from;
-            for (; row < to; row++)
+            int jump = (5 * averageOff / (looked + 1)) + (4 << Predictor.FractionBits);
+            for (int row = first; row < to - 1; row += 2)
             {
-                int value = column[row];
-                if (value == SampleSet.Missing)
+                int one = column[row];
+                int two = column[row + 1];
+                if (one == SampleSet.Missing || two == SampleSet.Missing)
                 {
                     continue;
                 }
 
-                int scaled = value << Predictor.FractionBits;
-                int off = value - before;
+                int off = two - one;
                 deltas += off < 0 ? -off : off;
-                before = value;
 
-                // Rounded as the predictor's: a value that is hit takes the least.
-                int far = scaled - level;
+                one <<= Predictor.FractionBits;
+                int far = one - level;
+                sum += far;
                 off = far < 0 ? -far : far;
                 averages += off;
-                level = off > jump ? scaled : level + (far >> AverageShift);
+                level = off > jump ? one : level + (far >> AverageShift);
 
-                far = scaled - foretold;
-                trends += far < 0 ? -far : far;
-                slope += far >> Predictor.SlopeShift;
-                foretold += (far >> Predictor.TrendShift) + slope;
+                two <<= Predictor.FractionBits;
+                far = two - level;
+                sum += far;
+                off = far < 0 ? -far : far;
+                averages += off;
+                level = off > jump ? two : level + (far >> AverageShift);
             }
 
-            end = to;
-            last = before;
+            looked += to - from;
             averageLevel = level;
+            deltaOff += deltas;
+            averageOff += averages;
+            if ((sum < 0 ? -sum : sum) * Least > averages * OneSided)
+            {
+                TakeTrend(column, first, to, sum);
+            }
+            else
+            {
+                hasTrend = false;
+                trendOff += averages + (averages >> NoiseShift);
+            }
+        }
+
+        // Where values lie mostly on one side of the average: elsewhere a trend is further off than it is.
+        private void TakeTrend(short[] column, int from, int to, int sum)
+        {
+            int foretold = trendLevel;
+            int slope = trendSlope;
+            int trends = trendOff;
+            if (!hasTrend)
+            {
+                slope = sum >> (TurnShift + AverageShift);
+                foretold = (column[from > 0 ? from - 1 : 0] << Predictor.FractionBits) + slope;
+            }
+
+            for (int row = from; row < to; row++)
+            {
+                int value = column[row];
+                if (value != SampleSet.Missing)
+                {
+                    int far = (value << Predictor.FractionBits) - foretold;
+                    trends += far < 0 ? -far : far;
+                    slope += far >> Predictor.SlopeShift;
+                    foretold += (far >> Predictor.TrendShift) + slope;
+                }
+            }
+
+            hasTrend = true;
             trendLevel = foretold;
             trendSlope = slope;
-            deltaOff = deltas;
-            averageOff = averages;
             trendOff = trends;
-        }
-
-        // The trend went on towards the value before: half way between where it would have gone by itself and that.
-        private void SkipTo(short[] column, int row)
-        {
-            if (row > end && end > 0 && column[row - 1] != SampleSet.Missing)
-            {
-                last = column[row - 1];
-                trendLevel = ((trendLevel + (trendSlope * (row - end)) + (last << Predictor.FractionBits)) >> 1) + (trendSlope / 2);
-            }
-        }
-
-        private void TakeFirst(int value)
-        {
-            hasBegun = value != SampleSet.Missing;
-            last = value;
-            averageLevel = trendLevel = value << Predictor.FractionBits;
-            trendSlope = 0;
         }
     }
 }

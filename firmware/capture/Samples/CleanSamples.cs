@@ -14,7 +14,7 @@ namespace LoggerBox.Capture.Samples
         private const int SpeedFloorTenths = 250;
         private const int PressureFloorPascal = 15000;
 
-        private const int LearnAtATime = 2;
+        private const int LearnAtATime = Channel.Count / 2;
 
         private readonly SpikeFilter[] _filters = new SpikeFilter[Channel.Count];
         private readonly LoopCheck[] _loops = new LoopCheck[Channel.Count];
@@ -30,7 +30,6 @@ namespace LoggerBox.Capture.Samples
         private long _before;
         private long _earlier;
         private int _count;
-
         private int _learning;
 
         public CleanSamples(SessionHeader header)
@@ -79,14 +78,12 @@ namespace LoggerBox.Capture.Samples
             return true;
         }
 
-        /// <summary>Some channels learn how noisy they are; to be called once a bin.</summary>
+        /// <summary>Half of the channels learn how noisy they are; to be called once a bin.</summary>
         public void Learn()
         {
-            for (int i = 0; i < LearnAtATime; i++)
-            {
-                _filters[_learning].Learn();
-                _learning = (_learning + 1) & (Channel.Count - 1);
-            }
+            _filters[_learning].Learn();
+            _filters[_learning + 1].Learn();
+            _learning ^= LearnAtATime;
         }
 
         public void Clear()

@@ -48,8 +48,16 @@ namespace LoggerBox.Capture.Samples
 
         private int Unstored => (IsStoring ? _stored.Count : 0) + (_hasWaiting ? _waiting.Count : 0) + _block.Count;
 
-        /// <summary>The block is far enough for its sets to be encoded.</summary>
-        public bool IsEncoding => _block.Count > ColumnEncoder.TriedValues;
+        /// <summary>There may be something to encode.</summary>
+        public bool IsEncoding => _block.MayEncode;
+
+        /// <summary>Sets of the newest block, and how many may still come until all of it is stored.</summary>
+        public int Count => _block.Count;
+
+        public int SetsLeft => MostLost - _block.Count;
+
+        /// <summary>Begins to encode the newest block: there will not be time enough later.</summary>
+        public void BeginEncoding() => _block.BeginEncoding();
 
         /// <summary>Encodes so many values of it, at most; returns how many it was the work of.</summary>
         public int Encode(int values) => _block.Encode(values);

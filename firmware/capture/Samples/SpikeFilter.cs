@@ -10,10 +10,15 @@ namespace LoggerBox.Capture.Samples
     {
         private const int Width = 5;
 
-        // A wild reading lies five and a half standard deviations of Gaussian noise off, and more: that stays nearly whole. Its readings lie 0.56 of
-        // one from the median of three around them in the mean (expected values of order statistics: 0.846 from the middle one to either other).
-        private const int Smoothing = 4;
-        private const int DistancesAllowed = 10;
+        // Of the mean distance from the median of five, which is about half a standard deviation: Gaussian noise stays nearly whole.
+        private const int DeviationsAllowed = 8;
+        private const int Smoothing = 32;
+
+        // One of a bin's readings stands for all where they are calm. It is held against its two neighbours: from the median of three a reading of Gaussian
+        // noise lies 0.564 standard deviations off in the mean, from that of five 0.663 (expected values of order statistics).
+        private const int CalmSmoothing = 4;
+        private const int FiveOfThree = 7;
+        private const int ThreeOfFive = 6;
 
         private readonly int _floor;
         private readonly int[] _sorted = new int[Width];
@@ -24,10 +29,7 @@ namespace LoggerBox.Capture.Samples
         private int _third;
         private int _fourth;
 
-        // Readings until the window has no hole.
-        private int _untilWhole;
-
-        // Running mean distance from the median of three, times Smoothing.
+        // Running mean distance from the median, times Smoothing.
         private int _distance;
 
         /// <param name="floor">Distance from the median that is never wild, in units of the channel.</param>
@@ -37,14 +39,7 @@ namespace LoggerBox.Capture.Samples
             Clear();
         }
 
-        // So far from the median a reading may be.
-        private int Allowed => _floor + (_distance * DistancesAllowed / Smoothing);
-
-        public void Clear()
-        {
-            _first = _second = _third = _fourth = SampleSet.Missing;
-            _untilWhole = Width - 1;
-        }
+        public void Clear() => _first = _second = _third = _fourth = SampleSet.Missing;
 
         /// <summary>Takes a reading and gives the one from two readings ago, or Missing where that was wild, a hole, or not yet there.</summary>
         public int Pass(int value)
@@ -52,78 +47,62 @@ namespace LoggerBox.Capture.Samples
             int b = _second;
             int c = _third;
             int d = _fourth;
-            if (value == SampleSet.Missing || _untilWhole > 0)
-            {
-                return PassWithHole(b, c, d, value);
-            }
 
-            // The median of five lies within any three of them: what is near both its neighbours is not far from it.
+            // The median of any of them lies no farther away than these two: what is near both its neighbours is not wild. A hole is near a hole alone.
             int floor = _floor;
             int up = c - b;
             int down = c - d;
             if (up > floor || up < -floor || down > floor || down < -floor)
             {
-                return Look(b, c, d, value);
+                c = Judge(_first, b, c, d, value);
             }
 
             _first = b;
-            _second = c;
+            _second = _third;
             _third = d;
             _fourth = value;
             return c;
         }
 
-        /// <summary>Learns from the newest readings how noisy they are; to be called with some of them, every tenth say.</summary>
+        /// <summary>Learns how noisy calm readings are: to be called once a bin. Those that are not calm are all learned from.</summary>
         public void Learn()
         {
-            if (_untilWhole > 0)
+            int up = _third - _second;
+            int down = _third - _fourth;
+            int floor = _floor;
+            if (_third == SampleSet.Missing || up > floor || up < -floor || down > floor || down < -floor)
             {
                 return;
             }
 
-            // The middle one of three against both others: 0 where it lies between them.
-            int up = _third - _second;
-            int down = _third - _fourth;
             int distance = up > 0 && down > 0 ? IntegerMath.Min(up, down) : up < 0 && down < 0 ? -IntegerMath.Max(up, down) : 0;
-            int usual = _distance;
-
-            // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
-            if (distance > _floor && distance > Allowed)
-            {
-                distance = Allowed;
-            }
-
-            _distance = usual + distance - (usual / Smoothing);
+            _distance += ((distance * FiveOfThree * Smoothing / ThreeOfFive) - _distance) / CalmSmoothing;
         }
 
-        private int Look(int b, int c, int d, int e)
+        private int Judge(int a, int b, int c, int d, int e)
         {
-            int a = _first;
-            Shift(b, c, d, e);
+            if (c == SampleSet.Missing)
+            {
+                return c;
+            }
 
-            // The median of five is the median of three: of the middle one, the larger of the lower and the smaller of the upper ones of two pairs.
+            bool isWhole = a != SampleSet.Missing && b != SampleSet.Missing && d != SampleSet.Missing && e != SampleSet.Missing;
+            int distance = isWhole ? FromMedian(a, b, c, d, e) : IntegerMath.Abs(c - MedianOfPresent(a, b, c, d, e));
+            int allowed = _floor + (_distance * DeviationsAllowed / Smoothing);
+
+            // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
+            _distance += IntegerMath.Min(distance, allowed) - (_distance / Smoothing);
+            return distance > allowed ? SampleSet.Missing : c;
+        }
+
+        // The median of five is the median of three: of the middle one, the larger of the lower and the smaller of the upper ones of two pairs.
+        private static int FromMedian(int a, int b, int c, int d, int e)
+        {
             int low = IntegerMath.Max(IntegerMath.Min(a, b), IntegerMath.Min(d, e));
             int high = IntegerMath.Min(IntegerMath.Max(a, b), IntegerMath.Max(d, e));
             int least = IntegerMath.Min(low, high);
             int most = IntegerMath.Max(low, high);
-            int distance = c > most ? c - most : c < least ? least - c : 0;
-            return distance > Allowed ? SampleSet.Missing : c;
-        }
-
-        private int PassWithHole(int b, int c, int d, int e)
-        {
-            int a = _first;
-            Shift(b, c, d, e);
-            _untilWhole = e == SampleSet.Missing ? Width - 1 : _untilWhole - 1;
-            return c == SampleSet.Missing || IntegerMath.Abs(c - MedianOfPresent(a, b, c, d, e)) > Allowed ? SampleSet.Missing : c;
-        }
-
-        private void Shift(int b, int c, int d, int e)
-        {
-            _first = b;
-            _second = c;
-            _third = d;
-            _fourth = e;
+            return c > most ? c - most : c < least ? least - c : 0;
         }
 
         private int MedianOfPresent(int a, int b, int c, int d, int e)
