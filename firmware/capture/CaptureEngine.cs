@@ -31,6 +31,7 @@ namespace LoggerBox.Capture
 
         private const int PartsOfBin = 2;
         private const int MostBinWaits = 2;
+        private const int MostEventWaits = 10;
 
         private readonly IBoard _board;
         private readonly RecordLog _log;
@@ -62,6 +63,9 @@ namespace LoggerBox.Capture
         // Parts of the newest bin's following that are left, and sets that have put them off.
         private int _binParts;
         private int _binWaited;
+
+        // Sets that have put off the oldest event's record.
+        private int _eventWaited;
 
         public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
         {
@@ -108,7 +112,11 @@ namespace LoggerBox.Capture
         public void Tell(Cue cue, long now) => _cues.Give(cue, now);
 
         /// <summary>Stores what was read so far, while there is still power for it.</summary>
-        public void StoreNow() => _recorder.Close();
+        public void StoreNow()
+        {
+            _tags.StoreAll();
+            _recorder.Close();
+        }
 
         /// <summary>One sample set: to be called at the header's interval; late calls become dropouts.</summary>
         public void Step(long now)
@@ -145,13 +153,18 @@ namespace LoggerBox.Capture
                 spent += SpareTime.OfCompletedBin;
             }
 
-            if (_tags.Written > 0)
+            if (_sample.IsSpeedNew)
             {
-                spent += _tags.Written * SpareTime.OfEvent;
-                _tags.Written = 0;
+                spent += SpareTime.OfEdge;
+                _spare.EdgesOfBin++;
             }
 
-            _spare.Use(_sample.IsSpeedNew ? spent + SpareTime.OfEdge : spent, now);
+            if (_tags.AnyWaits)
+            {
+                spent += StoreEvents(spent);
+            }
+
+            _spare.Use(spent, now);
         }
 
         private void Show(long now)
@@ -171,6 +184,7 @@ namespace LoggerBox.Capture
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _engagements.Tag(Gear.Unknown, now);
             _due.Finish(now);
+            _tags.StoreAll();
             _recorder.Close();
             _end.Microseconds = now;
             _end.Reason = reason;
@@ -207,6 +221,26 @@ namespace LoggerBox.Capture
             _clutch.Clear();
             _holds.Forget();
             _engagements.Forget();
+        }
+
+        // One at a time, with a set that leaves time for it; all where there is time enough, or no longer.
+        private int StoreEvents(int spent)
+        {
+            if (!_spare.IsFast)
+            {
+                _tags.StoreAll();
+                return SpareTime.OfEvent;
+            }
+
+            if (spent > SpareTime.SetTime - SpareTime.OfEvent && _eventWaited < MostEventWaits)
+            {
+                _eventWaited++;
+                return 0;
+            }
+
+            _eventWaited = 0;
+            _tags.StoreOne();
+            return SpareTime.OfEvent;
         }
 
         // A hold that was open belongs to the tags before the change.

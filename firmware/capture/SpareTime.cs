@@ -19,31 +19,40 @@ namespace LoggerBox.Capture
         public const int OfOpenHold = 1800;
         public const int OfSoughtHold = 2800;
         public const int OfEvent = 1300;
+        private const int OfTrial = 300;
+
+        /// <summary>A set that brings nothing leaves so much.</summary>
+        public const int SetTime = 4000;
 
         /// <summary>Where tags change or time is missing, there is enough to do.</summary>
         public const int OfAll = SetTime;
 
-        // A set that brings nothing leaves so much, and much more where sets come slowly: with fewer than four a bin there is time for everything.
-        private const int SetTime = 4000;
+        // Much more where sets come slowly: with fewer than four a bin there is time for everything.
         private const int SlowSetTime = 9000;
         private const int SetsABin = 4;
 
         // A value that is encoded.
         private const int ValueTime = 138;
 
+        // Fewer values than this takes are not worth their beginning.
+        private const int FewestTime = 6 * ValueTime;
+
         // Noise over the full scale takes a third more.
         private const int MostValues = 26;
 
         // A block takes so much to be encoded and stored. Where there will not be time for that it is begun earlier, but not with fewer sets than these.
-        private const int BlockTime = 180000;
+        private const int BlockTime = 170000;
         private const int FewestTried = 40;
-        private const int UsualShift = 5;
+        private const int EdgesShift = 2;
 
         // Where sets have much to do, what is due is put off so often, and no more.
-        private const int MostWaits = 10;
+        private const int MostWaits = 3;
 
         /// <summary>Something may be due. Where nothing was, only a bin, a tag or a gap makes it so.</summary>
         public bool MayBeDue;
+
+        /// <summary>Edges of the pickup since the last <see cref="LookAhead"/>.</summary>
+        public int EdgesOfBin;
 
         /// <summary>Sets come so fast that each has but a little time.</summary>
         public readonly bool IsFast;
@@ -51,10 +60,14 @@ namespace LoggerBox.Capture
         private readonly SampleRecorder _recorder;
         private readonly DueWork _due;
         private readonly bool _isReplay;
+
+        // What bins leave of a set in the mean, and what an edge takes of it.
+        private readonly int _timeLeft;
+        private readonly int _timeOfEdge;
         private int _waited;
 
-        // Taken of a set in the mean lately.
-        private int _usual;
+        // Edges lately, of as many sets as a bin has, times the smoothing.
+        private int _edges;
 
         public SpareTime(SampleRecorder recorder, DueWork due, uint intervalMicroseconds)
         {
@@ -62,13 +75,18 @@ namespace LoggerBox.Capture
             _due = due;
             _isReplay = intervalMicroseconds == 0;
             IsFast = intervalMicroseconds > 0 && intervalMicroseconds * SetsABin <= Bin.Microseconds;
+            if (IsFast)
+            {
+                int setsABin = (int)(Bin.Microseconds / intervalMicroseconds);
+                _timeLeft = SetTime - ((OfCompletedBin + OfTakenBin + OfOpenHold) / setsABin);
+                _timeOfEdge = (OfEdge / setsABin) >> EdgesShift;
+            }
         }
 
         /// <summary>Does what there is to do, as much as this set leaves time for.</summary>
         /// <param name="spent">What the set has taken of it already.</param>
         public void Use(int spent, long now)
         {
-            _usual += (spent - _usual) >> UsualShift;
             bool isStoring = _recorder.IsStoring;
             bool isEncoding = _recorder.IsEncoding;
             if (!MayBeDue && !isStoring && !isEncoding)
@@ -92,8 +110,12 @@ namespace LoggerBox.Capture
 
             if (isEncoding)
             {
-                int values = time / ValueTime;
-                time -= _recorder.Encode(values < MostValues ? values : MostValues) * ValueTime;
+                if (time >= FewestTime)
+                {
+                    int values = time / ValueTime;
+                    time -= _recorder.Encode(values < MostValues ? values : MostValues) * ValueTime;
+                }
+
                 if (MayBeDue && time >= DueWork.LongestPart)
                 {
                     AdvanceDue(time, now);
@@ -109,7 +131,9 @@ namespace LoggerBox.Capture
         /// <summary>Looks ahead whether there will be time to encode the newest block; to be called once a bin.</summary>
         public void LookAhead()
         {
-            if (IsFast && _recorder.Count >= FewestTried && _recorder.SetsLeft * (SetTime - _usual) < BlockTime)
+            _edges += EdgesOfBin - (_edges >> EdgesShift);
+            EdgesOfBin = 0;
+            if (IsFast && _recorder.Count >= FewestTried && _recorder.SetsLeft * (_timeLeft - (_edges * _timeOfEdge)) < BlockTime)
             {
                 _recorder.BeginEncoding();
             }
@@ -134,8 +158,9 @@ namespace LoggerBox.Capture
         // A recording that is played again keeps nobody waiting, however far apart its rows are. Returns what it took.
         private int AdvanceDue(int time, long now)
         {
-            int left = time;
-            bool isLate = _waited > MostWaits + MostWaits;
+            int left = _recorder.HasTried ? time - OfTrial : time;
+            time = left;
+            bool isLate = _waited > 20;
             while (MayBeDue && (_isReplay || isLate || left >= DueWork.LongestPart))
             {
                 int taken = _due.Advance(now);

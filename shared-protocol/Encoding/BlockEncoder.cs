@@ -11,7 +11,7 @@ namespace LoggerBox.Protocol.Encoding
         public const int ModeBits = 4;
 
         // From so many sets on columns are written.
-        private const int TriedSets = 88;
+        private const int TriedSets = 96;
 
         private const int ValuesAtATime = 9;
 
@@ -30,6 +30,7 @@ namespace LoggerBox.Protocol.Encoding
 
         // The column that is written next.
         private int next;
+        private bool isChosen;
 
         /// <summary>There may be something to write.</summary>
         public bool MayWrite;
@@ -44,11 +45,15 @@ namespace LoggerBox.Protocol.Encoding
         {
             Count = 0;
             MayWrite = false;
+            isChosen = false;
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Begin();
             }
         }
+
+        /// <summary>The newest set was the turn of a column whose predictors were tried.</summary>
+        public bool HasTried => !isChosen && ((Count + Channel.Count - 1) & Channel.Count) == 0;
 
         /// <summary>Calls of <see cref="Finish"/> that are to come, about.</summary>
         public int PartsLeft
@@ -61,7 +66,7 @@ namespace LoggerBox.Protocol.Encoding
                     left += columns[i].Left + Beginning;
                 }
 
-                return (left / ValuesAtATime) + 1;
+                return (left / ValuesAtATime) + (isChosen ? 1 : columns.Length + 1);
             }
         }
 
@@ -83,6 +88,7 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Decides by what has come so far how columns are written, where that is still open; they are with the next set that is taken.</summary>
         public void Choose()
         {
+            isChosen = true;
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Choose();
@@ -118,19 +124,16 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Writes some of what is left; true once all is written. A full block has little left, one that ends early more.</summary>
         public bool Finish()
         {
-            bool isLast = false;
+            // Where predictors are still tried, what came since the column's last turn takes a call of its own.
             for (int i = 0; i < columns.Length; i++)
             {
-                isLast |= columns[i].TakeLast(Count);
+                if (columns[i].TakeLast(Count))
+                {
+                    return false;
+                }
             }
 
             MayWrite = true;
-
-            // What came since its last turn is looked at in the same call only where that is little.
-            if (isLast)
-            {
-                return false;
-            }
 
             Write(ValuesAtATime, 1);
             for (int i = 0; i < columns.Length; i++)

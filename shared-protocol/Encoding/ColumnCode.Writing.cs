@@ -54,7 +54,6 @@ namespace LoggerBox.Protocol.Encoding
             int power = 1 << rice;
             int most = mostUsual[rice];
             int least = power << MeanShift;
-            int enough = least + least;
             int row = from;
             for (; row < to; row++)
             {
@@ -92,14 +91,13 @@ namespace LoggerBox.Protocol.Encoding
 
                 foretold += off >> shift;
                 average += folded - (average >> MeanShift);
-                if (average < least || average >= enough)
+                if ((uint)(average - least) >= (uint)least)
                 {
                     rice = Follow(rice, average >> (MeanShift + rice));
                     shortest = rice + 1;
                     power = 1 << rice;
                     most = mostUsual[rice];
                     least = power << MeanShift;
-                    enough = least + least;
                 }
             }
 

@@ -11,10 +11,14 @@ namespace LoggerBox.Protocol.Encoding
         // A level that follows twice as fast as the predictor's settles as one does whose first values count for more.
         private const int AverageShift = Predictor.AverageShift - 1;
 
-        // Where values lie on one side of the average by no more than 3/8 of what they are off in all, a trend is off by 1/16 more than the average.
+        // Where values lie on one side of the average by no more than 3/8 of what they are off in all, a trend is off by 1/8 more than the average.
         private const int OneSided = 3;
         private const int Least = 8;
-        private const int NoiseShift = 4;
+        private const int NoiseShift = 3;
+
+        // Of every other difference. Where the average is off by no more than 7/8 of what differences are, a turn stands for the next one, too.
+        private const int CalmTimes = 7;
+        private const int CalmShift = Predictor.FractionBits - 2;
 
         // Of every other difference: twice as much in all, and 1/16 more, for differences cannot foretell a jump's end.
         private const int DeltaTimes = 17;
@@ -25,6 +29,7 @@ namespace LoggerBox.Protocol.Encoding
 
         private bool hasBegun;
         private bool hasTrend;
+        private bool isCalm;
         private int looked;
         private int deltaOff;
         private int averageLevel;
@@ -47,6 +52,7 @@ namespace LoggerBox.Protocol.Encoding
         {
             hasBegun = false;
             hasTrend = false;
+            isCalm = false;
             looked = 0;
             deltaOff = averageOff = trendOff = 0;
         }
@@ -54,6 +60,12 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Looks at a column's values from..to (to not included), two at a time: an odd one is left out.</summary>
         public void Take(short[] column, int from, int to)
         {
+            if (isCalm)
+            {
+                isCalm = false;
+                return;
+            }
+
             int first = from;
             while (!hasBegun && first < to)
             {
@@ -98,8 +110,6 @@ namespace LoggerBox.Protocol.Encoding
 
             looked += to - from;
             averageLevel = level;
-            deltaOff += deltas;
-            averageOff += averages;
             if ((sum < 0 ? -sum : sum) * Least > averages * OneSided)
             {
                 TakeTrend(column, first, to, sum);
@@ -107,8 +117,14 @@ namespace LoggerBox.Protocol.Encoding
             else
             {
                 hasTrend = false;
+                isCalm = averages < (deltas * CalmTimes) << CalmShift;
+                deltas += isCalm ? deltas : 0;
+                averages += isCalm ? averages : 0;
                 trendOff += averages + (averages >> NoiseShift);
             }
+
+            deltaOff += deltas;
+            averageOff += averages;
         }
 
         // Where values lie mostly on one side of the average: elsewhere a trend is further off than it is.

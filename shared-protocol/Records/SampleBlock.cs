@@ -77,24 +77,19 @@ namespace LoggerBox.Protocol.Records
         public bool TryAdd(SampleSet sample)
         {
             int at = Count;
-            if (sample.Microseconds != next && !TryFollow(at, sample.Microseconds))
+            if ((sample.Microseconds != next || at == Capacity) && !TryFollow(at, sample.Microseconds))
             {
                 return false;
             }
 
             next += interval;
-
             Count = at + 1;
-            if (at == Capacity - 1)
-            {
-                next = Never;
-            }
 
-            // Values outside a column are no readings: one that is wrong would be worse than none.
+            // Values outside a column are no readings: one that is wrong would be worse than none. A missing speed is so far from the middle, too.
             int[] values = sample.Values;
             int value = values[Channel.Speed];
             int fromMiddle = value - SpeedMiddleTenths;
-            speeds[at] = value != SampleSet.Missing && fromMiddle == (short)fromMiddle ? (short)fromMiddle : (short)SampleSet.Missing;
+            speeds[at] = fromMiddle == (short)fromMiddle ? (short)fromMiddle : (short)SampleSet.Missing;
             value = values[Channel.Main];
             mains[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             value = values[Channel.Clutch];
@@ -112,6 +107,9 @@ namespace LoggerBox.Protocol.Records
 
         /// <summary>Some may be there to be encoded.</summary>
         public bool MayEncode => encoder.MayWrite;
+
+        /// <summary>With the newest set predictors were tried, which takes its time.</summary>
+        public bool HasTried => encoder.HasTried;
 
         /// <summary>Begins to encode, however little has come.</summary>
         public void BeginEncoding() => encoder.Choose();
@@ -207,7 +205,7 @@ namespace LoggerBox.Protocol.Records
 
             Count = known && !reader.TooShort ? head.Count : 0;
             interval = IntervalMicroseconds;
-            next = interval > 0 && Count < Capacity ? FirstMicroseconds + (interval * Count) : Never;
+            next = interval > 0 ? FirstMicroseconds + (interval * Count) : Never;
             return known && !reader.TooShort;
         }
 

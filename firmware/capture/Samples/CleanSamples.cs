@@ -14,8 +14,6 @@ namespace LoggerBox.Capture.Samples
         private const int SpeedFloorTenths = 250;
         private const int PressureFloorPascal = 15000;
 
-        private const int LearnAtATime = Channel.Count / 2;
-
         private readonly SpikeFilter[] _filters = new SpikeFilter[Channel.Count];
         private readonly LoopCheck[] _loops = new LoopCheck[Channel.Count];
 
@@ -78,12 +76,11 @@ namespace LoggerBox.Capture.Samples
             return true;
         }
 
-        /// <summary>Half of the channels learn how noisy they are; to be called once a bin.</summary>
+        /// <summary>One channel after the other learns how noisy it is; to be called once a bin.</summary>
         public void Learn()
         {
             _filters[_learning].Learn();
-            _filters[_learning + 1].Learn();
-            _learning ^= LearnAtATime;
+            _learning = (_learning + 1) & (Channel.Count - 1);
         }
 
         public void Clear()

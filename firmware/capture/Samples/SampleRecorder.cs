@@ -17,7 +17,7 @@ namespace LoggerBox.Capture.Samples
         public const int MostLost = 127;
 
         // A block takes up to ten sets to be stored in.
-        private const int SetsABlock = 118;
+        private const int SetsABlock = 112;
 
         // About.
         private const int PartsOfBlock = 7;
@@ -55,6 +55,9 @@ namespace LoggerBox.Capture.Samples
         public int Count => _block.Count;
 
         public int SetsLeft => MostLost - _block.Count;
+
+        /// <summary>With the newest set predictors were tried.</summary>
+        public bool HasTried => _block.HasTried;
 
         /// <summary>Begins to encode the newest block: there will not be time enough later.</summary>
         public void BeginEncoding() => _block.BeginEncoding();

@@ -15,8 +15,7 @@ namespace LoggerBox.Capture.Session
         private const long HoleMicroseconds = 500000;
 
         private readonly IBoard _board;
-        private readonly RecordLog _log;
-        private readonly EventRecord _event = new EventRecord();
+        private readonly WaitingEvents _events;
         private int _oil = SampleSet.Missing;
         private Gear _tagged;
         private Step _mark;
@@ -30,11 +29,8 @@ namespace LoggerBox.Capture.Session
         public Tags(IBoard board, RecordLog log)
         {
             _board = board;
-            _log = log;
+            _events = new WaitingEvents(log);
         }
-
-        /// <summary>Events that were written since whoever asks set it to 0.</summary>
-        public int Written;
 
         /// <summary>The selector's direction; where it is not wired, the one that the operator's mark names.</summary>
         public Gear Gear;
@@ -73,14 +69,15 @@ namespace LoggerBox.Capture.Session
             }
         }
 
-        public void Write(long now, EventKind kind, int value)
-        {
-            _event.Microseconds = now;
-            _event.Kind = kind;
-            _event.Value = value;
-            _log.Append(_event);
-            Written++;
-        }
+        /// <summary>An event: it is in the log as soon as there is time for that.</summary>
+        public void Write(long now, EventKind kind, int value) => _events.Add(now, kind, value);
+
+        /// <summary>Some event is not in the log yet.</summary>
+        public bool AnyWaits => _events.Any;
+
+        public void StoreOne() => _events.StoreOne();
+
+        public void StoreAll() => _events.StoreAll();
 
         private void Follow(Gear gear, Step mark, long now)
         {
