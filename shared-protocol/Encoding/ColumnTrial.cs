@@ -20,9 +20,8 @@ namespace LoggerBox.Protocol.Encoding
         private const int CalmTimes = 7;
         private const int CalmShift = Predictor.FractionBits - 2;
 
-        // Of every other difference: twice as much in all, and 1/16 more, for differences cannot foretell a jump's end.
-        private const int DeltaTimes = 17;
-        private const int DeltaShift = Predictor.FractionBits - 3;
+        // Fewer tell nothing: then it is the one that needs no beginning.
+        private const int FewestValues = 1 << TurnShift;
 
         // Values of a turn, as a shift, and of the average that a slope leads by.
         private const int TurnShift = 3;
@@ -43,8 +42,9 @@ namespace LoggerBox.Protocol.Encoding
         {
             get
             {
-                int delta = (deltaOff * DeltaTimes) << DeltaShift;
-                return delta <= averageOff && delta <= trendOff ? ColumnMode.Delta : averageOff <= trendOff ? ColumnMode.Average : ColumnMode.Trend;
+                int delta = deltaOff << (Predictor.FractionBits + 1);
+                bool isDelta = looked < FewestValues || (delta <= averageOff && delta <= trendOff);
+                return isDelta ? ColumnMode.Delta : averageOff <= trendOff ? ColumnMode.Average : ColumnMode.Trend;
             }
         }
 
@@ -71,7 +71,7 @@ namespace LoggerBox.Protocol.Encoding
             {
                 averageLevel = column[first] << Predictor.FractionBits;
                 hasBegun = column[first] != SampleSet.Missing;
-                first++;
+                first += hasBegun ? 0 : 1;
             }
 
             int level = averageLevel;
