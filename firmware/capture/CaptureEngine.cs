@@ -55,7 +55,6 @@ namespace LoggerBox.Capture
         private readonly DueWork _due;
         private readonly SpareTime _spare;
         private readonly SessionEnd _end = new SessionEnd();
-        private long _last = long.MaxValue;
         private int _binsOpen;
         private int _holdSpeed;
         private bool _hasBegun;
@@ -146,7 +145,6 @@ namespace LoggerBox.Capture
                 }
             }
 
-            _last = now;
             spent += _binParts == 0 ? 0 : FollowSoon(now);
             if (_clean.Add(_sample) && FollowReadings(_clean.Latest, now))
             {
@@ -207,7 +205,7 @@ namespace LoggerBox.Capture
 
         private void TakeGap(long now)
         {
-            if (now - _last <= ForgetMicroseconds)
+            if (_recorder.GapMicroseconds <= ForgetMicroseconds)
             {
                 return;
             }

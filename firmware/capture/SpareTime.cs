@@ -32,7 +32,7 @@ namespace LoggerBox.Capture
         private const int SetsABin = 4;
 
         // A value that is encoded.
-        private const int ValueTime = 138;
+        private const int ValueTime = 147;
 
         // Fewer values than this takes are not worth their beginning.
         private const int FewestTime = 6 * ValueTime;
@@ -41,12 +41,12 @@ namespace LoggerBox.Capture
         private const int MostValues = 26;
 
         // A block takes so much to be encoded and stored. Where there will not be time for that it is begun earlier, but not with fewer sets than these.
-        private const int BlockTime = 170000;
+        private const int BlockTime = 250000;
         private const int FewestTried = 40;
         private const int EdgesShift = 2;
 
         // Where sets have much to do, what is due is put off so often, and no more.
-        private const int MostWaits = 3;
+        private const int MostWaits = 2;
 
         /// <summary>Something may be due. Where nothing was, only a bin, a tag or a gap makes it so.</summary>
         public bool MayBeDue;
@@ -98,7 +98,7 @@ namespace LoggerBox.Capture
             if (isStoring)
             {
                 // Nothing else has to do with the log meanwhile.
-                Store(time);
+                Store(_recorder.HasTried ? time - OfTrial : time);
                 return;
             }
 
@@ -139,20 +139,28 @@ namespace LoggerBox.Capture
             }
         }
 
+        // As many parts as there is time for, and one where none can wait.
         private void Store(int time)
         {
-            bool isInTime = time >= DueWork.LongestPart;
-            if (!isInTime && !_recorder.IsInHurry)
+            int next = _recorder.NextPart;
+            bool isForced = time < next && _recorder.IsInHurry;
+            while (isForced || time >= next)
             {
-                return;
+                isForced = false;
+                time -= next;
+                _recorder.Advance();
+                if (!_recorder.IsStoring)
+                {
+                    return;
+                }
+
+                next = _recorder.NextPart;
             }
 
-            do
+            if (MayBeDue && time >= DueWork.ShortPart)
             {
-                _recorder.Advance();
-                time -= DueWork.LongestPart;
+                _due.Measure();
             }
-            while (isInTime && _recorder.IsStoring && time >= DueWork.LongestPart);
         }
 
         // A recording that is played again keeps nobody waiting, however far apart its rows are. Returns what it took.

@@ -12,7 +12,7 @@ namespace LoggerBox.Protocol.Encoding
         private const int AverageShift = Predictor.AverageShift - 1;
 
         // Where values lie on one side of the average by no more than 3/8 of what they are off in all, a trend is off by 1/8 more than the average.
-        private const int OneSided = 3;
+        private const int OneSided = 4;
         private const int Least = 8;
         private const int NoiseShift = 3;
 

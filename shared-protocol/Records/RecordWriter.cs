@@ -8,10 +8,13 @@ namespace LoggerBox.Protocol.Records
         /// <summary>The last record written, from its first byte.</summary>
         public readonly byte[] Bytes = new byte[RecordFormat.MaxRecord];
 
-        // A quarter of a step of the logger's, and little more.
-        private const int CheckedAtATime = 120;
+        // A sixth of a step of the logger's.
+        private const int CheckedAtATime = 64;
 
-        // The copying of what is encoded, and two or three of its check.
+        // Two of them are like another part.
+        private const int ChecksOfPart = 2 * CheckedAtATime;
+
+        // The copying of what is encoded, and some of its check.
         private const int UsualParts = 4;
 
         private readonly ByteWriter writer;
@@ -49,7 +52,10 @@ namespace LoggerBox.Protocol.Records
 
         /// <summary>Parts that a record takes yet that was begun, about.</summary>
         public int PartsLeft(IPartedRecord record) =>
-            bodyLength < 0 ? record.PartsLeft + UsualParts : (bodyLength - checkedBytes + CheckedAtATime - 1) / CheckedAtATime;
+            bodyLength < 0 ? record.PartsLeft + UsualParts : (bodyLength - checkedBytes + ChecksOfPart - 1) / ChecksOfPart;
+
+        /// <summary>It is written, and is checked now.</summary>
+        public bool IsChecking => bodyLength >= 0;
 
         /// <summary>Does a part of it; true when that was the last, and the length is known.</summary>
         public bool Advance(IPartedRecord record, uint sessionNumber, ushort bootCount, uint sequence)

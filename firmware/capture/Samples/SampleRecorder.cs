@@ -17,7 +17,7 @@ namespace LoggerBox.Capture.Samples
         public const int MostLost = 127;
 
         // A block takes up to ten sets to be stored in.
-        private const int SetsABlock = 112;
+        private const int SetsABlock = 108;
 
         // About.
         private const int PartsOfBlock = 7;
@@ -65,6 +65,9 @@ namespace LoggerBox.Capture.Samples
         /// <summary>Encodes so many values of it, at most; returns how many it was the work of.</summary>
         public int Encode(int values) => _block.Encode(values);
 
+        /// <summary>Length of the gap that <see cref="Add"/> found last.</summary>
+        public long GapMicroseconds { get; private set; }
+
         /// <summary>True when time was lost before this set.</summary>
         public bool Add(SampleSet sample)
         {
@@ -86,6 +89,9 @@ namespace LoggerBox.Capture.Samples
 
         /// <summary>A full block is being stored.</summary>
         public bool IsStoring;
+
+        /// <summary>Instructions that the next part of that takes at most.</summary>
+        public int NextPart => _log.NextPart;
 
         /// <summary>And cannot wait for a set with less to do.</summary>
         public bool IsInHurry => _log.PartsLeft + (_hasWaiting ? PartsOfBlock : 0) > MostLost - Unstored;
@@ -138,6 +144,7 @@ namespace LoggerBox.Capture.Samples
         private void TakeGap(long now)
         {
             Store();
+            GapMicroseconds = now - _last;
             _dropout.FromMicroseconds = _last;
             _dropout.ToMicroseconds = now;
             _dropout.Reason = _interval == 0 ? DropoutReason.SourceGap : DropoutReason.Overrun;

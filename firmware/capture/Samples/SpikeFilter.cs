@@ -45,23 +45,24 @@ namespace LoggerBox.Capture.Samples
         public int Pass(int value)
         {
             int b = _second;
-            int c = _third;
+            int middle = _third;
             int d = _fourth;
 
             // The median of any of them lies no farther away than these two: what is near both its neighbours is not wild. A hole is near a hole alone.
             int floor = _floor;
-            int up = c - b;
-            int down = c - d;
+            int up = middle - b;
+            int down = middle - d;
+            int passed = middle;
             if (up > floor || up < -floor || down > floor || down < -floor)
             {
-                c = Judge(_first, b, c, d, value);
+                passed = Judge(_first, b, middle, d, value);
             }
 
             _first = b;
-            _second = _third;
+            _second = middle;
             _third = d;
             _fourth = value;
-            return c;
+            return passed;
         }
 
         /// <summary>Learns how noisy calm readings are: to be called once a bin. Those that are not calm are all learned from.</summary>

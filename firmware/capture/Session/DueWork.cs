@@ -13,7 +13,7 @@ namespace LoggerBox.Capture.Session
         public const int LongestPart = 1900;
 
         // Most of them take less.
-        internal const int ShortPart = 1200;
+        public const int ShortPart = 1200;
 
         private readonly EndedHolds _ended;
         private readonly HoldFinder _holds;
@@ -73,6 +73,15 @@ namespace LoggerBox.Capture.Session
             }
 
             return AdvanceEngagement(now) ? LongestPart : 0;
+        }
+
+        /// <summary>Does a little of what needs no log: measures a hold that has ended.</summary>
+        public void Measure()
+        {
+            if (_holds.IsMeasuring)
+            {
+                _holds.Advance();
+            }
         }
 
         /// <summary>Does all of it.</summary>

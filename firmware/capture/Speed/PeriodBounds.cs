@@ -175,38 +175,7 @@ namespace LoggerBox.Capture.Speed
             boundHigh = high;
         }
 
-        // Mostly the edges that agreed still do, and those that are too old now bounded the period less than others: the newest one narrows what there was.
         private void Intersect(int newest)
-        {
-            long[] ends = edges.Ends;
-            long earliest = ends[newest] - LatestMicroseconds;
-            int most = window.Count < LatestEdges ? window.Count : LatestEdges;
-            int agreeing = Agreeing + 1;
-            int oldest = edges.Back(Agreeing);
-            bool isBounded = true;
-            while (agreeing > 1 && isBounded && (agreeing > most || ends[oldest] < earliest))
-            {
-                isBounded = shortest[oldest] < Shortest && longest[oldest] > Longest;
-                oldest = (oldest + 1) & EdgeRing.Mask;
-                agreeing--;
-            }
-
-            long low = shortest[newest];
-            long high = longest[newest];
-            low = low > Shortest ? low : Shortest;
-            high = high < Longest ? high : Longest;
-            if (agreeing == 1 || !isBounded || low > high)
-            {
-                IntersectAll(newest);
-                return;
-            }
-
-            Agreeing = agreeing;
-            Shortest = low;
-            Longest = high;
-        }
-
-        private void IntersectAll(int newest)
         {
             long low = 0;
             long high = long.MaxValue;

@@ -30,6 +30,9 @@ namespace LoggerBox.Capture.Storage
         /// <summary>Until then, about.</summary>
         public int PartsLeft => writer.PartsLeft(record);
 
+        /// <summary>What is left is its check.</summary>
+        public bool IsChecking => writer.IsChecking;
+
         /// <summary>All parts are done.</summary>
         public bool IsWhole { get; private set; }
 

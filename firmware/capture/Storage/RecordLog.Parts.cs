@@ -5,6 +5,10 @@ namespace LoggerBox.Capture.Storage
     /// <summary>Blocks of samples and other long records, which are taken in parts: none of the sets that come meanwhile waits for one.</summary>
     public sealed partial class RecordLog
     {
+        private const int OfEncoding = 1900;
+        private const int OfChecking = 1200;
+        private const int OfStoring = 2600;
+
         private readonly RecordInWork inWork = new RecordInWork();
 
         /// <summary>
@@ -24,6 +28,9 @@ namespace LoggerBox.Capture.Storage
 
         /// <summary>A record is being taken in parts.</summary>
         public bool IsInWork => inWork.IsInWork;
+
+        /// <summary>Instructions that the next part takes at most (`DEVELOPERS.md` says how they are measured): encoding, a part of its check, its storing.</summary>
+        public int NextPart => inWork.IsWhole ? OfStoring : inWork.IsChecking ? OfChecking : OfEncoding;
 
         /// <summary>Parts that a record in work takes yet, about; its storing is one more.</summary>
         public int PartsLeft => inWork.PartsLeft + 1;

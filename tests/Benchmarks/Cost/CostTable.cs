@@ -23,7 +23,7 @@ internal static class CostTable
         Console.WriteLine("| --- | ---: | ---: | ---: | ---: |");
         foreach ((string name, CountedRun run) in new[] { ("whole test, 50 sets a second", whole), ("faulty run, 100 sets a second", faulty), ("sending, frames of 1 KB, a step each", sending) })
         {
-            Console.WriteLine($"| {name} | {run.Costs.Count:N0} | {run.Costs.Average():N0} | {run.Costs.Max():N0} | {run.Allocated} |");
+            Console.WriteLine($"| {name} | {run.Costs.Count:N0} | {run.Costs.Average():N0} | {run.Costs.Max():N0} | {run.Allocated} | {run.StoredAt}");
         }
 
         Console.WriteLine();

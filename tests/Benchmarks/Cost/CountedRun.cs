@@ -17,6 +17,9 @@ internal sealed class CountedRun
     private static readonly Assembly SelfTest = Assemblies.Load("LoggerBox.SelfTest");
 
     private long most;
+    public static object? Store;
+    public long Stored => (long)Store!.GetType().GetProperty("Length")!.GetValue(Store)!;
+    public long StoredAt;
 
     /// <param name="trace">A table of TruckTrace.</param>
     /// <param name="intervalMicroseconds">Between sample sets, and between polls of the pickup.</param>
@@ -30,6 +33,7 @@ internal sealed class CountedRun
         // Once before, so that what runs for the first time has run.
         Go(begin(), isMeasured: false);
         Go(begin(), isMeasured: true);
+        StoredAt = Store == null ? 0 : Stored;
     }
 
     public static IReadOnlyList<string> Methods => Assemblies.Methods;
@@ -58,7 +62,8 @@ internal sealed class CountedRun
         object truck = Activator.CreateInstance(Type("PartedTruck"), table)!;
         truck.GetType().GetProperty("PollMicroseconds")!.SetValue(truck, intervalMicroseconds);
         object plan = Type("TruckPlan").GetMethod("Whole", All)!.Invoke(null, null)!;
-        return Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Activator.CreateInstance(Type("CutStore"), StoreBytes)!)!;
+        Store = Activator.CreateInstance(Type("CutStore"), StoreBytes)!;
+        return Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Store)!;
     }
 
     private void Go(object run, bool isMeasured)
