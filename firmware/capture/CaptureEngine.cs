@@ -141,6 +141,7 @@ namespace LoggerBox.Capture
                 {
                     spent = SpareTime.OfAll;
                     FollowTags(now);
+                    _tags.HasChanged = false;
                     _spare.MayBeDue = true;
                 }
             }

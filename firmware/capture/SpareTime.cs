@@ -1,5 +1,6 @@
 using LoggerBox.Capture.Samples;
 using LoggerBox.Capture.Session;
+using LoggerBox.Capture.Storage;
 
 namespace LoggerBox.Capture
 {
@@ -35,14 +36,14 @@ namespace LoggerBox.Capture
         private const int ValueTime = 147;
 
         // Fewer values than this takes are not worth their beginning.
-        private const int FewestTime = 6 * ValueTime;
+        private const int FewestTime = 8 * ValueTime;
 
         // Noise over the full scale takes a third more.
         private const int MostValues = 26;
 
         // A block takes so much to be encoded and stored. Where there will not be time for that it is begun earlier, but not with fewer sets than these.
-        private const int BlockTime = 250000;
-        private const int FewestTried = 40;
+        private const int BlockTime = 300000;
+        private const int FewestTried = 32;
         private const int EdgesShift = 2;
 
         // Where sets have much to do, what is due is put off so often, and no more.
@@ -149,7 +150,7 @@ namespace LoggerBox.Capture
                 isForced = false;
                 time -= next;
                 _recorder.Advance();
-                if (!_recorder.IsStoring)
+                if (next == RecordLog.OfStoring)
                 {
                     return;
                 }
@@ -166,8 +167,8 @@ namespace LoggerBox.Capture
         // A recording that is played again keeps nobody waiting, however far apart its rows are. Returns what it took.
         private int AdvanceDue(int time, long now)
         {
-            int left = _recorder.HasTried ? time - OfTrial : time;
-            time = left;
+            time -= _recorder.HasTried ? OfTrial : 0;
+            int left = time;
             bool isLate = _waited > 20;
             while (MayBeDue && (_isReplay || isLate || left >= DueWork.LongestPart))
             {

@@ -71,9 +71,9 @@ namespace LoggerBox.Protocol.Encoding
         }
 
         /// <summary>Takes the next set of the columns.</summary>
-        public void Add()
+        /// <param name="count">So many have come with it.</param>
+        public void Add(int count)
         {
-            int count = Count + 1;
             Count = count;
             if (((count + Channel.Count - 1) & Channel.Count) == 0)
             {

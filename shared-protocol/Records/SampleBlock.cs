@@ -37,7 +37,7 @@ namespace LoggerBox.Protocol.Records
         private const long Never = long.MinValue;
 
         // Values of a column that are worth to be encoded at a time, and near the block's end.
-        private const int FewestAtATime = 14;
+        private const int FewestAtATime = 18;
         private const int FewestOfLast = 6;
         private const int FirstOfLast = 100;
 
@@ -77,13 +77,14 @@ namespace LoggerBox.Protocol.Records
         public bool TryAdd(SampleSet sample)
         {
             int at = Count;
+            int count = at + 1;
             if ((sample.Microseconds != next || at == Capacity) && !TryFollow(at, sample.Microseconds))
             {
                 return false;
             }
 
             next += interval;
-            Count = at + 1;
+            Count = count;
 
             // Values outside a column are no readings: one that is wrong would be worse than none. A missing speed is so far from the middle, too.
             int[] values = sample.Values;
@@ -96,7 +97,7 @@ namespace LoggerBox.Protocol.Records
             clutches[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             value = values[Channel.Converter];
             converters[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
-            encoder.Add();
+            encoder.Add(count);
             return true;
         }
 
@@ -256,7 +257,7 @@ namespace LoggerBox.Protocol.Records
         {
             while (encoder.Count < Count)
             {
-                encoder.Add();
+                encoder.Add(encoder.Count + 1);
             }
         }
 

@@ -46,7 +46,7 @@ namespace LoggerBox.Capture.Session
 
         public bool MarkChanged { get; private set; }
 
-        /// <summary>One of them has.</summary>
+        /// <summary>One of them has, since whoever asks set it to false.</summary>
         public bool HasChanged;
 
         public void Read(long now)
@@ -56,7 +56,6 @@ namespace LoggerBox.Capture.Session
             if (gear == _tagged && mark == _mark)
             {
                 _unchanged = now;
-                HasChanged = false;
             }
             else
             {

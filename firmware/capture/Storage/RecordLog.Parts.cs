@@ -5,9 +5,11 @@ namespace LoggerBox.Capture.Storage
     /// <summary>Blocks of samples and other long records, which are taken in parts: none of the sets that come meanwhile waits for one.</summary>
     public sealed partial class RecordLog
     {
+        /// <summary>What the last part takes, that of the storing, see <see cref="NextPart"/>.</summary>
+        public const int OfStoring = 2600;
+
         private const int OfEncoding = 1900;
         private const int OfChecking = 1200;
-        private const int OfStoring = 2600;
 
         private readonly RecordInWork inWork = new RecordInWork();
 

@@ -17,9 +17,6 @@ internal sealed class CountedRun
     private static readonly Assembly SelfTest = Assemblies.Load("LoggerBox.SelfTest");
 
     private long most;
-    public static object? Store;
-    public long Stored => (long)Store!.GetType().GetProperty("Length")!.GetValue(Store)!;
-    public long StoredAt;
 
     /// <param name="trace">A table of TruckTrace.</param>
     /// <param name="intervalMicroseconds">Between sample sets, and between polls of the pickup.</param>
@@ -33,7 +30,6 @@ internal sealed class CountedRun
         // Once before, so that what runs for the first time has run.
         Go(begin(), isMeasured: false);
         Go(begin(), isMeasured: true);
-        StoredAt = Store == null ? 0 : Stored;
     }
 
     public static IReadOnlyList<string> Methods => Assemblies.Methods;
@@ -49,8 +45,6 @@ internal sealed class CountedRun
     /// <summary>Steps that cost more than there is to be had, and the instructions of each method in them.</summary>
     public List<(int Step, long[] Methods)> Dear { get; } = [];
 
-    public List<long[]> EachStep { get; } = new(20000);
-
     /// <summary>Bytes that were allocated in all steps but the first, which begins the session.</summary>
     public long Allocated { get; private set; }
 
@@ -62,8 +56,7 @@ internal sealed class CountedRun
         object truck = Activator.CreateInstance(Type("PartedTruck"), table)!;
         truck.GetType().GetProperty("PollMicroseconds")!.SetValue(truck, intervalMicroseconds);
         object plan = Type("TruckPlan").GetMethod("Whole", All)!.Invoke(null, null)!;
-        Store = Activator.CreateInstance(Type("CutStore"), StoreBytes)!;
-        return Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Store)!;
+        return Activator.CreateInstance(Type("RecordedRun"), truck, plan, (uint)intervalMicroseconds, Activator.CreateInstance(Type("CutStore"), StoreBytes)!)!;
     }
 
     private void Go(object run, bool isMeasured)
@@ -93,9 +86,6 @@ internal sealed class CountedRun
         most = isWorst ? cost : most;
         Costs.Add(cost);
         Assemblies.Take(Totals);
-        long[] each = new long[Assemblies.Methods.Count];
-        Assemblies.Take(each);
-        EachStep.Add(each);
         if (cost > MostToBeHad && Costs.Count > 1)
         {
             Dear.Add((Costs.Count - 1, new long[Assemblies.Methods.Count]));
