@@ -104,6 +104,9 @@ namespace LoggerBox.Capture
         /// <summary>A hold has ended that <see cref="StepsMissing"/> does not know of yet.</summary>
         public bool IsNaming => _ended.IsWaiting;
 
+        /// <summary>Somebody waits for that: to be called before each step.</summary>
+        public void NameSoon() => _spare.Hurry();
+
         /// <summary>Writes an event that the board knows of; it takes effect on nothing else.</summary>
         public void Note(EventKind kind, int value, long now) => _tags.Write(now, kind, value);
 
@@ -296,7 +299,7 @@ namespace LoggerBox.Capture
                 return 0;
             }
 
-            if ((_sample.IsSpeedNew || _recorder.IsInHurry) && _binWaited < MostBinWaits)
+            if ((_sample.IsSpeedNew || (_recorder.IsStoring && _recorder.IsInHurry(1))) && _binWaited < MostBinWaits)
             {
                 _binWaited++;
                 return 0;
@@ -329,7 +332,7 @@ namespace LoggerBox.Capture
             _spare.MayBeDue = true;
             FollowHold(gear, mark, now);
             FollowStep();
-            return wasOpen && _holds.IsOpen ? SpareTime.OfOpenHold : SpareTime.OfSoughtHold;
+            return wasOpen != _holds.IsOpen ? SpareTime.OfTurn : SpareTime.OfLook + (_holds.ChannelsLookedAt * SpareTime.OfLookAtChannel);
         }
 
         private void FollowLoops(long now)

@@ -17,10 +17,11 @@ namespace LoggerBox.Capture
         public const int OfEdge = 2100;
         public const int OfCompletedBin = 1400;
         public const int OfTakenBin = 650;
-        public const int OfOpenHold = 1800;
-        public const int OfSoughtHold = 2800;
+        public const int OfLook = 500;
+        public const int OfLookAtChannel = 650;
+        public const int OfTurn = 2800;
         public const int OfEvent = 1300;
-        private const int OfTrial = 300;
+        private const int OfTrial = 750;
 
         /// <summary>A set that brings nothing leaves so much.</summary>
         public const int SetTime = 4000;
@@ -43,8 +44,13 @@ namespace LoggerBox.Capture
 
         // A block takes so much to be encoded and stored. Where there will not be time for that it is begun earlier, but not with fewer sets than these.
         private const int BlockTime = 300000;
+        private const int UrgentTime = 90000;
         private const int FewestTried = 32;
         private const int EdgesShift = 2;
+
+        // A set that leaves less is not made to take a part of a block that must be stored, as long as others will be.
+        private const int LittleTime = 1000;
+        private const int Margin = 3;
 
         // Where sets have much to do, what is due is put off so often, and no more.
         private const int MostWaits = 2;
@@ -67,6 +73,9 @@ namespace LoggerBox.Capture
         private readonly int _timeOfEdge;
         private int _waited;
 
+        // The newest block must be encoded with every other set at least.
+        private bool _isUrgent;
+
         // Edges lately, of as many sets as a bin has, times the smoothing.
         private int _edges;
 
@@ -79,7 +88,7 @@ namespace LoggerBox.Capture
             if (IsFast)
             {
                 int setsABin = (int)(Bin.Microseconds / intervalMicroseconds);
-                _timeLeft = SetTime - ((OfCompletedBin + OfTakenBin + OfOpenHold) / setsABin);
+                _timeLeft = SetTime - ((OfCompletedBin + OfTakenBin + OfLook + OfLookAtChannel) / setsABin);
                 _timeOfEdge = (OfEdge / setsABin) >> EdgesShift;
             }
         }
@@ -104,7 +113,7 @@ namespace LoggerBox.Capture
             }
 
             // What has waited goes before what is encoded, which has more sets to go.
-            if (MayBeDue && (_waited >= MostWaits || !isEncoding))
+            if (MayBeDue && (!isEncoding || !_isUrgent || _waited >= MostWaits))
             {
                 time -= AdvanceDue(time, now);
             }
@@ -129,12 +138,17 @@ namespace LoggerBox.Capture
             }
         }
 
+        /// <summary>Somebody waits for what is due: it goes before what is encoded with the next set.</summary>
+        public void Hurry() => _waited = MostWaits;
+
         /// <summary>Looks ahead whether there will be time to encode the newest block; to be called once a bin.</summary>
         public void LookAhead()
         {
             _edges += EdgesOfBin - (_edges >> EdgesShift);
             EdgesOfBin = 0;
-            if (IsFast && _recorder.Count >= FewestTried && _recorder.SetsLeft * (_timeLeft - (_edges * _timeOfEdge)) < BlockTime)
+            int left = _recorder.SetsLeft * (_timeLeft - (_edges * _timeOfEdge));
+            _isUrgent = left < UrgentTime;
+            if (IsFast && left < BlockTime && _recorder.Count >= FewestTried)
             {
                 _recorder.BeginEncoding();
             }
@@ -144,7 +158,7 @@ namespace LoggerBox.Capture
         private void Store(int time)
         {
             int next = _recorder.NextPart;
-            bool isForced = time < next && _recorder.IsInHurry;
+            bool isForced = time < next && _recorder.IsInHurry(time < LittleTime ? 0 : Margin);
             while (isForced || time >= next)
             {
                 isForced = false;
@@ -170,8 +184,10 @@ namespace LoggerBox.Capture
             time -= _recorder.HasTried ? OfTrial : 0;
             int left = time;
             bool isLate = _waited > 20;
-            while (MayBeDue && (_isReplay || isLate || left >= DueWork.LongestPart))
+            int needed = _due.NextPart;
+            while (MayBeDue && (_isReplay || isLate || left >= needed))
             {
+                needed = DueWork.LongestPart;
                 int taken = _due.Advance(now);
                 MayBeDue = taken > 0;
                 left -= taken;

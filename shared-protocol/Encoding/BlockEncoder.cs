@@ -13,6 +13,11 @@ namespace LoggerBox.Protocol.Encoding
         // From so many sets on columns are written.
         private const int TriedSets = 96;
 
+        // A column with fewer values waits for more, near a block's end for less: to begin takes as long as to write some.
+        private const int FewestAtATime = 18;
+        private const int FewestOfLast = 6;
+        private const int FirstOfLast = 100;
+
         private const int ValuesAtATime = 9;
 
         // To begin with a column is the work of so many values.
@@ -32,6 +37,9 @@ namespace LoggerBox.Protocol.Encoding
         private int next;
         private bool isChosen;
 
+        // Sets over which predictors were tried.
+        private int tried;
+
         /// <summary>There may be something to write.</summary>
         public bool MayWrite;
 
@@ -46,6 +54,7 @@ namespace LoggerBox.Protocol.Encoding
             Count = 0;
             MayWrite = false;
             isChosen = false;
+            tried = int.MaxValue;
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Begin();
@@ -53,7 +62,7 @@ namespace LoggerBox.Protocol.Encoding
         }
 
         /// <summary>The newest set was the turn of a column whose predictors were tried.</summary>
-        public bool HasTried => !isChosen && ((Count + Channel.Count - 1) & Channel.Count) == 0;
+        public bool HasTried => Count <= tried && ((Count + Channel.Count - 1) & Channel.Count) == 0;
 
         /// <summary>Calls of <see cref="Finish"/> that are to come, about.</summary>
         public int PartsLeft
@@ -77,7 +86,7 @@ namespace LoggerBox.Protocol.Encoding
             Count = count;
             if (((count + Channel.Count - 1) & Channel.Count) == 0)
             {
-                MayWrite |= columns[count & (Channel.Count - 1)].TakeUpTo(count);
+                MayWrite |= columns[count & (Channel.Count - 1)].TakeUpTo(count) >= (count < FirstOfLast ? FewestAtATime : FewestOfLast);
                 if (count == TriedSets)
                 {
                     Choose();
@@ -88,6 +97,7 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Decides by what has come so far how columns are written, where that is still open; they are with the next set that is taken.</summary>
         public void Choose()
         {
+            tried = isChosen ? tried : Count;
             isChosen = true;
             for (int i = 0; i < columns.Length; i++)
             {
@@ -96,8 +106,9 @@ namespace LoggerBox.Protocol.Encoding
         }
 
         /// <summary>Writes so many values at most, column after column. Returns how many it was the work of.</summary>
-        /// <param name="least">A column with fewer waits for more: to begin takes as long as to write some.</param>
-        public int Write(int values, int least)
+        public int Write(int values) => Write(values, Count < FirstOfLast ? FewestAtATime : FewestOfLast);
+
+        private int Write(int values, int least)
         {
             int left = values;
             int passed = 0;

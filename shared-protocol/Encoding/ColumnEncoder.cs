@@ -48,8 +48,8 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Rows that are to be written and are not.</summary>
         public int Left;
 
-        /// <summary>Takes the column's rows up to this one; true where some are to be written.</summary>
-        public bool TakeUpTo(int count)
+        /// <summary>Takes the column's rows up to this one; returns how many are to be written.</summary>
+        public int TakeUpTo(int count)
         {
             int from = taken;
             taken = count;
@@ -67,7 +67,7 @@ namespace LoggerBox.Protocol.Encoding
                 Left += count - from;
             }
 
-            return Left > 0;
+            return Left;
         }
 
         /// <summary>Takes what has come, however little it is: it is to be written now. True where that was the choice.</summary>

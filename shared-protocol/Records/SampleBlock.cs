@@ -36,11 +36,6 @@ namespace LoggerBox.Protocol.Records
         private readonly BlockDecoder decoder;
         private const long Never = long.MinValue;
 
-        // Values of a column that are worth to be encoded at a time, and near the block's end.
-        private const int FewestAtATime = 18;
-        private const int FewestOfLast = 6;
-        private const int FirstOfLast = 100;
-
         // The first part goes on until all columns are encoded; then come the head and each column.
         private const int HeadPart = 1;
         private int part;
@@ -104,7 +99,7 @@ namespace LoggerBox.Protocol.Records
         /// <summary>
         /// Encodes so many of the values that have come, at most; returns how many it was the work of. What is left when the block is written is encoded then.
         /// </summary>
-        public int Encode(int values) => encoder.Write(values, Count < FirstOfLast ? FewestAtATime : FewestOfLast);
+        public int Encode(int values) => encoder.Write(values);
 
         /// <summary>Some may be there to be encoded.</summary>
         public bool MayEncode => encoder.MayWrite;

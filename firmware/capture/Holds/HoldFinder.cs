@@ -38,6 +38,9 @@ namespace LoggerBox.Capture.Holds
         /// <summary>One has ended, was long and steady enough, and is measured. To be taken before another one is.</summary>
         public bool IsMeasured;
 
+        /// <summary>Channels that <see cref="Look"/> took a closer look at.</summary>
+        public int ChannelsLookedAt => _steadiness.ChannelsLookedAt;
+
         /// <summary>One has ended and is not measured yet.</summary>
         public bool IsMeasuring => _measurement.IsRunning;
 

@@ -94,7 +94,8 @@ namespace LoggerBox.Capture.Samples
         public int NextPart => _log.NextPart;
 
         /// <summary>And cannot wait for a set with less to do.</summary>
-        public bool IsInHurry => _log.PartsLeft + (_hasWaiting ? PartsOfBlock : 0) > MostLost - Unstored;
+        /// <param name="margin">Sets that are to be left.</param>
+        public bool IsInHurry(int margin) => _log.PartsLeft + (_hasWaiting ? PartsOfBlock : 0) + margin > MostLost - Unstored;
 
         /// <summary>Does a part of what a full block takes to be stored, all that is left where no more sets may come; true when there was something.</summary>
         public bool Advance()
