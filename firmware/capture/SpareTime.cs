@@ -44,16 +44,17 @@ namespace LoggerBox.Capture
 
         // A block takes so much to be encoded and stored. Where there will not be time for that it is begun earlier, but not with fewer sets than these.
         private const int BlockTime = 300000;
-        private const int UrgentTime = 90000;
+        private const int UrgentTime = 130000;
         private const int FewestTried = 32;
         private const int EdgesShift = 2;
 
         // A set that leaves less is not made to take a part of a block that must be stored, as long as others will be.
-        private const int LittleTime = 1000;
+        private const int LittleTime = 1200;
         private const int Margin = 3;
 
-        // Where sets have much to do, what is due is put off so often, and no more.
+        // What is due goes first with every so many sets while a block is urgent; where sets have much to do, it is put off so often, and no more.
         private const int MostWaits = 2;
+        private const int MostSetsWaited = 20;
 
         /// <summary>Something may be due. Where nothing was, only a bin, a tag or a gap makes it so.</summary>
         public bool MayBeDue;
@@ -183,7 +184,7 @@ namespace LoggerBox.Capture
         {
             time -= _recorder.HasTried ? OfTrial : 0;
             int left = time;
-            bool isLate = _waited > 20;
+            bool isLate = _waited > MostSetsWaited;
             int needed = _due.NextPart;
             while (MayBeDue && (_isReplay || isLate || left >= needed))
             {
