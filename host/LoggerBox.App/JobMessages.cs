@@ -32,7 +32,8 @@ internal static class JobMessages
     public static string Ticked(Job job, IReadOnlyList<string> codes, bool withdrawn) =>
         $"Job {job.Id}: {string.Join(", ", codes)} {(withdrawn ? "withdrawn" : "ticked")}. {StillOpen(job.Release)}";
 
-    public static string ClosedUnreleased(string id) => $"Job {id} is closed and NOT RELEASED: the truck stays out of work.";
+    public static string ClosedUnreleased(Job job) =>
+        $"Job {job.Id} is closed and NOT RELEASED: the truck stays out of work. {NextForRelease(job)}";
 
     public static string Released(string id, string by) => $"Job {id} is closed; the truck is released by {by}.";
 
@@ -49,12 +50,22 @@ internal static class JobMessages
     public static string NothingWritten() =>
         "A work order without a truck, serial, complaint or data sheet tells nobody anything: give at least one of --truck, --serial, --complaint and --sheet.";
 
-    public static string SuspectStands(string id, string suspect) =>
-        $"Job {id} is not released: its test suspects that {suspect}, no correction is written, and nothing was measured after it. "
-        + $"Write what was done, or why nothing, with --correction; and better test it again, `loggerbox job add {id} SESSION --as after`.";
+    public static string SuspectStands(Job job, string suspect) =>
+        $"Job {job.Id} is not released: its test suspects that {suspect}, no correction is written, and nothing was measured after it. "
+        + $"Write what was done, or why nothing, with --correction; and better test it again, `loggerbox job add {job.Id} SESSION --as after`."
+        + (job.Release.Open(GateStage.Closing).Count > 0 ? " " + NextForRelease(job) : "");
 
     public static string DemoNotReleased(string id) =>
         $"Job {id} is NOT RELEASED, as it should be: nothing was repaired or road tested. `loggerbox job show {id}` lists its gates.";
+
+    private static string NextForRelease(Job job)
+    {
+        string[] open = [.. job.Release.Open(GateStage.Closing).Select(gate => gate.Code)];
+        string release = $"release it with `loggerbox job close {job.Id} --released-by NAME`.";
+        return open.Length == 0
+            ? "No closing gate is open: when it may work again, " + release
+            : $"Open before it may work again: {string.Join(", ", open)}. Look at each at the truck, tick them with `loggerbox job gate {job.Id} {string.Join(' ', open)} --by NAME`, then {release}";
+    }
 
     private static string StillOpen(ReleaseState state)
     {

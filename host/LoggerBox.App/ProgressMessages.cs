@@ -13,6 +13,12 @@ internal static class ProgressMessages
 
     public static string Checking(string file) => $"Checking {file}";
 
+    public static string CheckingArchive => "Checking the archive";
+
+    public static string ReadingArchived(string id) => $"Reading {id}";
+
+    public static string Judging(string what) => $"Judging {what}";
+
     public static string Fetching(uint session) => $"Session {session}";
 
     public static string Bytes(string work, long done, long whole, double rate, double? left) =>
@@ -20,6 +26,8 @@ internal static class ProgressMessages
 
     public static string Share(string work, long done, long whole, double? left) =>
         PlainText.Of(string.Create(CultureInfo.InvariantCulture, $"{work}: {(whole > 0 ? 100 * done / whole : 100)} %{Left(left)}"));
+
+    public static string Elapsed(string work, double seconds) => PlainText.Of(string.Create(CultureInfo.InvariantCulture, $"{work}: {Math.Floor(seconds):F0} s so far"));
 
     private static string Left(double? seconds) => seconds switch
     {

@@ -20,6 +20,36 @@ internal sealed class Answers(string archive)
 
     public Task Page(HttpContext context, Func<ArchiveFile, string> render) => Guard(context, () => Html(context, Read(render)));
 
+    /// <summary>A page whose head goes out before the rest is worked out. What goes wrong after that is said in the page itself.</summary>
+    /// <param name="expect">Refuses, before anything is sent, what is not there.</param>
+    public Task PageInParts(HttpContext context, string head, Action<ArchiveFile> expect, Func<ArchiveFile, string> body) => Guard(context, async () =>
+    {
+        using ArchiveFile file = ArchiveFile.OpenForReading(archive);
+        expect(file);
+        if (HttpMethods.IsHead(context.Request.Method))
+        {
+            await Html(context, head + BodyOrTrouble(file, body));
+            return;
+        }
+
+        context.Response.ContentType = HtmlType;
+        await context.Response.WriteAsync(head, context.RequestAborted);
+        await context.Response.Body.FlushAsync(context.RequestAborted);
+        await context.Response.WriteAsync(BodyOrTrouble(file, body), context.RequestAborted);
+    });
+
+    private static string BodyOrTrouble(ArchiveFile file, Func<ArchiveFile, string> body)
+    {
+        try
+        {
+            return body(file);
+        }
+        catch (UserErrorException error)
+        {
+            return TroublePage.Body(error.Message);
+        }
+    }
+
     /// <summary>A page that needs no archive.</summary>
     public static Task Page(HttpContext context, Func<string> render) => Guard(context, () => Html(context, render()));
 
@@ -28,6 +58,8 @@ internal sealed class Answers(string archive)
     public Task Json<T>(HttpContext context, Func<ArchiveFile, T> content, JsonTypeInfo<T> type) => Guard(context, () => Json(context, Read(content), type));
 
     public static Task Json<T>(HttpContext context, T content, JsonTypeInfo<T> type) => Send(context, "application/json", JsonSerializer.SerializeToUtf8Bytes(content, type));
+
+    public Task Text(HttpContext context, Func<ArchiveFile, string> content) => Guard(context, () => Send(context, "text/plain; charset=utf-8", Encoding.UTF8.GetBytes(Read(content))));
 
     public Task Bytes(HttpContext context, Func<ArchiveFile, byte[]> content) => Guard(context, () => Send(context, "application/octet-stream", Read(content)));
 

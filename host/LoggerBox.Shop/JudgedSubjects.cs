@@ -1,7 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using System.Threading;
+using LoggerBox.Host;
 using LoggerBox.Host.Archive;
 using LoggerBox.Host.DataSheets;
 using LoggerBox.Host.Judging;
@@ -15,10 +15,9 @@ internal sealed class JudgedSubjects(LoadedSessions sessions)
 {
     private const string Before = ".before";
     private const string After = ".after";
-    private const int MostKept = 12;
+    private const int MostKept = 2 * ReadAhead.MostJobs;
 
-    private readonly Lock gate = new();
-    private readonly LinkedList<(Grounds Grounds, Judgement Judgement)> kept = [];
+    private readonly Recent<Grounds, Judgement> recent = new(_ => 1, MostKept);
 
     /// <summary>A job's sessions of before or after the repair, as a page's address names them.</summary>
     public static string IdOf(Job job, SessionRole role) => job.Id + (role == SessionRole.Before ? Before : After);
@@ -31,42 +30,50 @@ internal sealed class JudgedSubjects(LoadedSessions sessions)
         return new JudgedSubject(id, subject, Judged(subject, unit));
     }
 
+    /// <summary>What a job comes to, where its sessions are read already; else null.</summary>
+    public string? Outcome(ArchiveFile file, Job job, PressureUnit? unit) =>
+        job.SessionIds.Count > 0 && job.SessionIds.All(id => sessions.Holds(file, id)) ? Host.Report.Outcome.Headline(Find(file, job.Id, unit).Judgement) : null;
+
     private Judgement Judged(Subject subject, PressureUnit? unit)
     {
         var grounds = new Grounds(subject.Facts, subject.Job?.Details.SheetName, subject.Job?.Details.SheetText, unit, string.Join(' ', subject.All.Select(recording => $"{recording.Name}:{recording.Row!.Crc}:{recording.Row.Start:u}").Concat(subject.Notes.Select(note => note.Text))));
 
-        // Under the lock: who asks for the same meanwhile waits for it, rather than judging it once more.
-        lock (gate)
+        return recent.Find(grounds, () =>
         {
-            if (kept.FirstOrDefault(one => one.Grounds == grounds) is { Judgement: not null } known)
-            {
-                return known.Judgement;
-            }
-
             DataSheet sheet = ArchivedSubjects.SheetOrBlank(subject.Job);
-            var judgement = subject.Judged(sheet, unit ?? sheet.Unit);
-            kept.AddFirst((grounds, judgement));
-            if (kept.Count > MostKept)
-            {
-                kept.RemoveLast();
-            }
+            return subject.Judged(sheet, unit ?? sheet.Unit);
+        });
+    }
 
-            return judgement;
+    /// <summary>Looks whether there is anything to judge, which takes no time.</summary>
+    /// <exception cref="UserErrorException">There is no such job or session, or nothing in it, or not all of it has come.</exception>
+    public static void Expect(ArchiveFile file, string id)
+    {
+        (string row, SessionRole role) = Parse(id);
+        IReadOnlyList<string> ids = !RowId.IsJob(row) ? [row] : file.Jobs.Load(row) is var job && role == SessionRole.Any ? job.SessionIds : job.SessionIdsOf(role);
+        if (ids.Count == 0)
+        {
+            throw new UserErrorException(ArchivedSubjects.Empty(row));
+        }
+
+        foreach (string session in ids)
+        {
+            file.Sessions.FindWhole(session);
         }
     }
 
     private Subject Named(ArchiveFile file, string id)
     {
-        foreach ((string ending, SessionRole role) in ((string, SessionRole)[])[(Before, SessionRole.Before), (After, SessionRole.After)])
-        {
-            if (id.EndsWith(ending, StringComparison.Ordinal))
-            {
-                return ArchivedSubjects.OfJob(file, file.Jobs.Load(id[..^ending.Length]), role, sessions.Load);
-            }
-        }
-
-        return RowId.IsJob(id) ? ArchivedSubjects.OfJob(file, file.Jobs.Load(id), sessions.Load) : OfSession(file, id);
+        (string row, SessionRole role) = Parse(id);
+        return !RowId.IsJob(row) ? OfSession(file, row)
+            : role == SessionRole.Any ? ArchivedSubjects.OfJob(file, file.Jobs.Load(row), sessions.Load)
+            : ArchivedSubjects.OfJob(file, file.Jobs.Load(row), role, sessions.Load);
     }
+
+    private static (string Row, SessionRole Role) Parse(string id) =>
+        id.EndsWith(Before, StringComparison.Ordinal) ? (id[..^Before.Length], SessionRole.Before)
+        : id.EndsWith(After, StringComparison.Ordinal) ? (id[..^After.Length], SessionRole.After)
+        : (id, SessionRole.Any);
 
     /// <summary>A session by itself is judged by the sheet of the newest job that holds it.</summary>
     private Subject OfSession(ArchiveFile file, string id)

@@ -32,7 +32,6 @@ internal sealed class ShopRoutes
     private readonly Answers answers;
     private readonly LoadedSessions sessions = new();
     private readonly JudgedSubjects subjects;
-    private int foreseeing;
 
     public ShopRoutes(ShopSettings settings, LiveFeed live, CancellationToken stopping)
     {
@@ -41,20 +40,24 @@ internal sealed class ShopRoutes
         this.stopping = stopping;
         answers = new Answers(settings.Archive);
         subjects = new JudgedSubjects(sessions);
+        Ahead = new ReadAhead(settings.Archive, (file, job) => SubjectPage.Body(Judged(file, job)));
     }
+
+    public ReadAhead Ahead { get; }
 
     public void Map(IEndpointRouteBuilder routes)
     {
         Asset.Map(routes);
         routes.MapReading("/", context =>
         {
-            Foresee();
-            return answers.Page(context, JobsPage.Render);
+            Ahead.Begin();
+            return answers.Page(context, file => JobsPage.Render(file, job => subjects.Outcome(file, job, settings.Unit)));
         });
-        routes.MapReading("/job/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        routes.MapReading("/job/{id}", Subject);
+        routes.MapReading("/outcome/{id}", context => answers.Text(context, file => Outcome.Headline(Judged(file, Id(context)).Judgement)));
         new GateRoutes(answers, settings).Map(routes);
         new JobRoutes(answers, settings).Map(routes);
-        routes.MapReading("/session/{id}", context => answers.Page(context, file => SubjectPage.Render(Judged(file, Id(context)))));
+        routes.MapReading("/session/{id}", Subject);
         routes.MapReading("/report/{id}", context => answers.File(context, $"{PlainName(context)}-report.html", "text/html", file => HtmlReport.Render(Document(Judged(file, Id(context))))));
         routes.MapReading("/report/{id}/pdf", context => answers.File(context, $"{PlainName(context)}-report.pdf", "application/pdf", file => PdfReport.Render(Document(Judged(file, Id(context))))));
         routes.MapReading("/export/{id}", context => answers.File(context, $"{PlainName(context)}.csv", "text/csv", file => Csv(file, Id(context))));
@@ -68,33 +71,11 @@ internal sealed class ShopRoutes
         routes.MapFallback(Answers.NotThere);
     }
 
-    /// <summary>Reads and judges the newest job while somebody still looks at the list, or at the browser's start: it is opened next, most likely.</summary>
-    public void Foresee()
+    // To read and judge a long recording takes a while, in which the browser fetches what the page is drawn with.
+    private Task Subject(HttpContext context)
     {
-        if (Interlocked.Exchange(ref foreseeing, 1) == 0)
-        {
-            Task.Run(ReadNewest);
-        }
-    }
-
-    private void ReadNewest()
-    {
-        try
-        {
-            using ArchiveFile file = ArchiveFile.OpenForReading(settings.Archive);
-            if (file.Jobs.All().LastOrDefault(job => job.SessionIds.Count > 0) is Job newest)
-            {
-                SubjectPage.Render(Judged(file, newest.Id));
-            }
-        }
-        catch (UserErrorException)
-        {
-            // Whoever opens the job is told.
-        }
-        finally
-        {
-            Volatile.Write(ref foreseeing, 0);
-        }
+        string id = Id(context);
+        return answers.PageInParts(context, SubjectPage.Head(id), file => JudgedSubjects.Expect(file, id), file => SubjectPage.Body(Judged(file, id)));
     }
 
     private JudgedSubject Judged(ArchiveFile file, string id) => subjects.Find(file, id, settings.Unit);

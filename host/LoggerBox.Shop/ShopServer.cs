@@ -46,8 +46,9 @@ public sealed class ShopServer : IAsyncDisposable
         var live = new LiveFeed(settings);
         WebApplication application = builder.Build();
         application.Use(new Gatekeeper(token).Admit);
-        application.UseRouting();
         var routes = new ShopRoutes(settings, live, application.Lifetime.ApplicationStopping);
+        application.Use(routes.Ahead.Answer);
+        application.UseRouting();
         routes.Map(application);
         try
         {
@@ -59,7 +60,7 @@ public sealed class ShopServer : IAsyncDisposable
             throw new UserErrorException($"Port {settings.HttpPort} on 127.0.0.1 cannot be used ({error.Message.TrimEnd('.')}): leave --http away to get a free one.");
         }
 
-        routes.Foresee();
+        routes.Ahead.Begin();
         return new ShopServer(application, live, PortOf(application), token);
     }
 

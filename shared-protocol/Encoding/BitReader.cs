@@ -4,29 +4,38 @@ namespace LoggerBox.Protocol.Encoding
 {
     /// <summary>
     /// Bits from the bytes of a record's body, the highest of each byte first. Past the end they are zeros, and the source says so. Reads some bytes
-    /// ahead, and gives back those that nobody wanted: <see cref="End"/> after the last bit, before anyone else reads the source.
+    /// ahead, and gives back those that nobody wanted: <see cref="End"/> after the last bit, before anyone else reads the source. What reads many values
+    /// at a time takes the bits from the window itself.
     /// </summary>
     public sealed class BitReader
     {
         /// <summary>Bits that <see cref="Read"/> gives at most.</summary>
         public const int MaxBits = 24;
 
-        private const int WindowBits = 32;
+        internal const int WindowBits = 64;
 
-        private static readonly byte[] LeadingOnes = CountLeadingOnes();
+        /// <summary>By a byte: its ones before the first zero, from the highest bit on.</summary>
+        internal static readonly byte[] LeadingOnes = CountLeadingOnes();
+
+        /// <summary>The next bits from the highest on; those that came after the source's end are the last of them.</summary>
+        internal ulong Window;
+
+        /// <summary>Bits in the window.</summary>
+        internal int Left;
 
         private ByteReader? source;
-
-        // The next bits from the highest on; those that came after the source's end are the last of them.
-        private uint window;
-        private int left;
         private int beyond;
+
+        internal ByteReader Source => source!;
+
+        /// <summary>The window holds zeros that are none of the source's.</summary>
+        internal bool HasEnded => beyond > 0;
 
         public void Begin(ByteReader bytes)
         {
             source = bytes;
-            window = 0;
-            left = 0;
+            Window = 0;
+            Left = 0;
             beyond = 0;
         }
 
@@ -37,12 +46,12 @@ namespace LoggerBox.Protocol.Encoding
                 return 0;
             }
 
-            if (left < bits)
+            if (Left < bits)
             {
                 Fill();
             }
 
-            int value = (int)(window >> (WindowBits - bits));
+            int value = (int)(Window >> (WindowBits - bits));
             Take(bits);
             return value;
         }
@@ -53,12 +62,12 @@ namespace LoggerBox.Protocol.Encoding
             int ones = 0;
             while (true)
             {
-                if (left < 8)
+                if (Left < 8)
                 {
                     Fill();
                 }
 
-                int more = LeadingOnes[window >> (WindowBits - 8)];
+                int more = LeadingOnes[(int)(Window >> (WindowBits - 8))];
                 if (ones + more >= limit)
                 {
                     Take(limit - ones);
@@ -79,35 +88,35 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Gives back whole bytes that were not begun; the rest of one that was is passed over.</summary>
         public void End()
         {
-            source!.Position -= (left - beyond) / 8;
-            left = 0;
+            source!.Position -= (Left - beyond) / 8;
+            Left = 0;
             beyond = 0;
         }
 
         private void Fill()
         {
-            while (left <= WindowBits - 8)
+            while (Left <= WindowBits - 8)
             {
                 if (source!.Remaining > 0)
                 {
-                    window |= (uint)source.ReadByte() << (WindowBits - 8 - left);
+                    Window |= (ulong)source.ReadByte() << (WindowBits - 8 - Left);
                 }
                 else
                 {
                     beyond += 8;
                 }
 
-                left += 8;
+                Left += 8;
             }
         }
 
         private void Take(int bits)
         {
-            window <<= bits;
-            left -= bits;
-            if (left < beyond)
+            Window <<= bits;
+            Left -= bits;
+            if (Left < beyond)
             {
-                beyond = left;
+                beyond = Left;
                 source!.TooShort = true;
             }
         }

@@ -53,10 +53,7 @@ namespace LoggerBox.Protocol.Encoding
 
             ColumnCode code = codes[(int)mode];
             code.Begin();
-            for (int row = 0; row < count; row++)
-            {
-                column[row] = code.Take(bits);
-            }
+            code.Read(bits, column, count);
         }
     }
 }

@@ -52,8 +52,50 @@ namespace LoggerBox.Protocol.Framing
             return false;
         }
 
+        /// <summary>
+        /// Takes bytes up to the delimiter, that included, or all from..to where there is none: the same as one by one, and several times as fast.
+        /// Returns where it stopped; whether at a delimiter says <see cref="HasEnded"/>.
+        /// </summary>
+        public int Accept(byte[] wire, int from, int to)
+        {
+            int at = from;
+            while (at < to)
+            {
+                at = ended ? at : TakeRun(wire, at, to);
+                if (at < to && Accept(wire[at++]))
+                {
+                    return at;
+                }
+            }
+
+            return at;
+        }
+
+        /// <summary>The last byte accepted was the delimiter.</summary>
+        public bool HasEnded => ended;
+
         /// <summary>The stretch fitted into the buffer and no run was cut short.</summary>
         public bool IsSound => !overflowed && runLeft == 0;
+
+        // What is here of a run and fits, up to a delimiter that cuts it short.
+        private int TakeRun(byte[] wire, int from, int to)
+        {
+            int count = to - from < runLeft ? to - from : runLeft;
+            count = count < Decoded.Length - DecodedLength ? count : Decoded.Length - DecodedLength;
+            int end = from + count;
+            byte[] decoded = Decoded;
+            int write = DecodedLength;
+            int at = from;
+            while (at < end && wire[at] != delimiter)
+            {
+                decoded[write++] = (byte)(wire[at++] ^ delimiter);
+            }
+
+            StuffedLength += at - from;
+            runLeft -= at - from;
+            DecodedLength = write;
+            return at;
+        }
 
         private void StartRun(int code)
         {

@@ -11,6 +11,9 @@ namespace LoggerBox.Protocol.Framing
         /// <summary>Content of the last frame, read from its first byte; valid until the next byte is accepted.</summary>
         public readonly ByteReader Content;
 
+        /// <summary>The last stretch of bytes taken at a time completed a frame.</summary>
+        public bool IsComplete;
+
         public int Frames;
         public int DamagedFrames;
         public long DamagedBytes;
@@ -23,9 +26,28 @@ namespace LoggerBox.Protocol.Framing
         }
 
         /// <summary>True when this byte completed a sound frame.</summary>
-        public bool Accept(byte wire)
+        public bool Accept(byte wire) => stuffing.Accept(wire) && IsSound();
+
+        /// <summary>
+        /// Takes bytes from..to (to not included) up to the end of the first sound frame, and returns where it stopped; whether a frame was completed
+        /// says <see cref="IsComplete"/>. The same as byte by byte, and several times as fast.
+        /// </summary>
+        public int Accept(byte[] wire, int from, int to)
         {
-            if (!stuffing.Accept(wire) || stuffing.StuffedLength == 0)
+            int at = from;
+            IsComplete = false;
+            while (at < to && !IsComplete)
+            {
+                at = stuffing.Accept(wire, at, to);
+                IsComplete = stuffing.HasEnded && IsSound();
+            }
+
+            return at;
+        }
+
+        private bool IsSound()
+        {
+            if (stuffing.StuffedLength == 0)
             {
                 return false;
             }

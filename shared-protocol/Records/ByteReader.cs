@@ -6,25 +6,25 @@ namespace LoggerBox.Protocol.Records
         public int Position;
         public bool TooShort;
 
-        private readonly byte[] buffer;
-        private int end;
+        internal readonly byte[] Buffer;
+        internal int End;
 
         public ByteReader(byte[] buffer)
         {
-            this.buffer = buffer;
-            end = buffer.Length;
+            Buffer = buffer;
+            End = buffer.Length;
         }
 
-        public int Remaining => end - Position;
+        public int Remaining => End - Position;
 
         public void Restart(int offset, int count)
         {
             Position = offset;
-            end = offset + count;
+            End = offset + count;
             TooShort = false;
         }
 
-        public byte ReadByte() => Has(1) ? buffer[Position++] : (byte)0;
+        public byte ReadByte() => Has(1) ? Buffer[Position++] : (byte)0;
 
         public bool ReadBoolean() => ReadByte() != 0;
 
@@ -35,7 +35,7 @@ namespace LoggerBox.Protocol.Records
                 return 0;
             }
 
-            int value = buffer[Position] | (buffer[Position + 1] << 8);
+            int value = Buffer[Position] | (Buffer[Position + 1] << 8);
             Position += 2;
             return (ushort)value;
         }
@@ -49,8 +49,8 @@ namespace LoggerBox.Protocol.Records
                 return 0;
             }
 
-            uint value = buffer[Position] | ((uint)buffer[Position + 1] << 8)
-                | ((uint)buffer[Position + 2] << 16) | ((uint)buffer[Position + 3] << 24);
+            uint value = Buffer[Position] | ((uint)Buffer[Position + 1] << 8)
+                | ((uint)Buffer[Position + 2] << 16) | ((uint)Buffer[Position + 3] << 24);
             Position += 4;
             return value;
         }
@@ -72,7 +72,7 @@ namespace LoggerBox.Protocol.Records
         {
             if (Has(count))
             {
-                System.Array.Copy(buffer, Position, target, offset, count);
+                System.Array.Copy(Buffer, Position, target, offset, count);
                 Position += count;
             }
         }
@@ -85,20 +85,20 @@ namespace LoggerBox.Protocol.Records
                 return "";
             }
 
-            string text = Utf8.Read(buffer, Position, width);
+            string text = Utf8.Read(Buffer, Position, width);
             Position += width;
             return text;
         }
 
         private bool Has(int count)
         {
-            if (count >= 0 && count <= end - Position)
+            if (count >= 0 && count <= End - Position)
             {
                 return true;
             }
 
             TooShort = true;
-            Position = end;
+            Position = End;
             return false;
         }
     }

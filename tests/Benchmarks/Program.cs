@@ -5,6 +5,8 @@ using LoggerBox.Benchmarks.Day;
 using LoggerBox.Benchmarks.Holds;
 using LoggerBox.Benchmarks.Line;
 using LoggerBox.Benchmarks.Samples;
+using LoggerBox.Benchmarks.StartUp;
+using LoggerBox.Benchmarks.Table;
 
 namespace LoggerBox.Benchmarks;
 
@@ -13,10 +15,12 @@ internal static class Program
     private static readonly Dictionary<string, Func<string[], int>> Benches = new()
     {
         ["cost"] = CostTable.Run,
-        ["day"] = DayTable.Run,
+        ["day"] = DayFigures.Run,
         ["encoding"] = EncodingTable.Run,
         ["holds"] = HoldTable.Run,
         ["line"] = LineBench.Run,
+        ["start"] = StartFigures.Run,
+        ["table"] = WholeTable.Run,
     };
 
     private static int Main(string[] words)

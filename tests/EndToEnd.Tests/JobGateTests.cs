@@ -27,7 +27,9 @@ public sealed class JobGateTests : IDisposable
         Assert.Equal("Job J1 is closed; the truck is released by C. Chief.\n", Run("job", "close", "J1", "--cause", "pump worn", "--correction", "replaced", "--released-by", "C. Chief").Expect(0).Out);
 
         Run("job", "new", "--truck", "Yard 5").Expect(0);
-        Assert.Contains(NotReleased, Run("job", "close", "J2", "--not-released").Expect(0).Out, StringComparison.Ordinal);
+        string stays = Run("job", "close", "J2", "--not-released").Expect(0).Out;
+        Assert.Contains(NotReleased, stays, StringComparison.Ordinal);
+        Assert.Contains("`loggerbox job gate J2 zero-again plugs-dry oil-after chocks-away road-test --by NAME`, then release it with `loggerbox job close J2 --released-by NAME`", stays, StringComparison.Ordinal);
         string list = Run("job", "show").Expect(0).Out;
         Assert.Matches(@"J1 .*Yard 4.* released", list);
         Assert.Matches(@"J2 .*Yard 5.* closed, NOT RELEASED", list);
@@ -107,6 +109,7 @@ public sealed class JobGateTests : IDisposable
     public void A_truck_whose_suspect_stands_is_not_released_without_a_word_on_it()
     {
         LoggerBoxCommand.Run("demo", "--cause", "pump-worn", "--out", bench.At("")).Expect(0);
+        Run("job", "close", "J1", "--released-by", "Kim").Refused(1, "no correction is written", "`loggerbox job gate J1 plugs-dry oil-after chocks-away road-test --by NAME`, then release it");
         Run("job", "gate", "J1", "plugs-dry", "oil-after", "chocks-away", "road-test", "--by", "Kim").Expect(0);
         Run("job", "close", "J1", "--released-by", "Kim").Refused(1, "J1", "no correction is written", "--correction", "--as after");
         Run("job", "close", "J1", "--released-by", "Kim", "--correction", "pump replaced").Expect(0);
@@ -120,10 +123,10 @@ public sealed class JobGateTests : IDisposable
     {
         LoggerBoxCommand.Run("demo", "--out", bench.At("")).Expect(0);
         string before = Words(Run("judge", "J1").Expect(0).Out);
-        Assert.Contains("Not ticked before the test: oil-read.", before, StringComparison.Ordinal);
+        Assert.Contains("Not ticked before the test: oil level and temperature.", before, StringComparison.Ordinal);
         Assert.DoesNotContain("Ticked after the test", before, StringComparison.Ordinal);
         Run("job", "gate", "J1", "oil-read", "--by", "Kim", "--note", "full, hot").Expect(0);
-        Assert.Contains("Ticked after the test, not before it: oil-read.", Words(Run("judge", "J1").Expect(0).Out), StringComparison.Ordinal);
+        Assert.Contains("Ticked after the test, not before it: oil level and temperature.", Words(Run("judge", "J1").Expect(0).Out), StringComparison.Ordinal);
         Assert.Matches("✓ +oil-read .*Kim, .*, after the test: full, hot", Run("job", "show", "J1").Expect(0).Out);
     }
 

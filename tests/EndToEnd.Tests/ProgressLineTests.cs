@@ -1,6 +1,7 @@
 using System;
 using System.IO;
 using System.Linq;
+using System.Threading;
 using LoggerBox.App.Console;
 using Xunit;
 
@@ -47,6 +48,44 @@ public class ProgressLineTests
         now = TimeSpan.FromSeconds(2);
         line.Show("Session 8", 920_000, 1_000_000, isBytes: true);
         Assert.Equal("Session 8: 920 of 1000 kB, 10.0 kB/s, 8 s left\n", error.ToString().ReplaceLineEndings("\n"));
+    }
+
+    [Fact]
+    public void Work_that_cannot_tell_how_far_it_is_shows_for_how_long_it_goes_on()
+    {
+        using StringWriter error = new() { NewLine = "\n" };
+        var line = new ProgressLine(error, redraws: false, () => now);
+        line.Show("Judging job J1");
+        now = TimeSpan.FromSeconds(0.9);
+        line.Show("Judging job J1");
+        Assert.Empty(error.ToString());
+        now = TimeSpan.FromSeconds(2.4);
+        line.Show("Judging job J1");
+        Assert.Equal("Judging job J1: 2 s so far\n", error.ToString());
+    }
+
+    [Fact]
+    public void Long_work_is_seen_while_it_goes_on_and_nothing_of_it_is_left()
+    {
+        using StringWriter error = new();
+        TextWriter shared = TextWriter.Synchronized(error);
+        var line = new ProgressLine(shared, redraws: true);
+        bool IsSeen()
+        {
+            lock (shared)
+            {
+                return error.ToString().Contains("Judging job J1: 1 s so far", StringComparison.Ordinal);
+            }
+        }
+
+        int answer = line.During("Judging job J1", () =>
+        {
+            Assert.True(SpinWait.SpinUntil(IsSeen, TimeSpan.FromSeconds(30)));
+            return 42;
+        });
+        Assert.Equal(42, answer);
+        Assert.EndsWith("\r\u001b[K", error.ToString(), StringComparison.Ordinal);
+        Assert.Throws<InvalidOperationException>(() => line.During<int>("Judging job J1", () => throw new InvalidOperationException()));
     }
 
     private string Written(bool redraws, int milliseconds, int step)

@@ -20,15 +20,17 @@ internal static class ArchiveVerb
         {
             using ArchiveFile file = ArchiveFile.OpenForReading(line.GetValue(archive) ?? ArchiveFile.DefaultPath);
             List<ArchiveDamage> damages = [];
-            foreach (ArchiveDamage damage in ArchiveCheck.Of(file))
+            foreach (ArchiveDamage damage in ArchiveCheck.Of(file, (done, whole) => terminal.Progress.Show(ProgressMessages.CheckingArchive, done, whole)))
             {
                 damages.Add(damage);
                 if (!line.GetValue(json))
                 {
+                    terminal.Progress.Wipe();
                     terminal.Out.WriteLine($"{damage.Where}: {damage.What}");
                 }
             }
 
+            terminal.Progress.Wipe();
             if (line.GetValue(json))
             {
                 ListingJson.WriteArray(terminal.Out, damages, static (writer, damage) =>

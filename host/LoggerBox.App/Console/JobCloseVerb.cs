@@ -42,7 +42,7 @@ internal static class JobCloseVerb
             }
 
             Job closed = file.Jobs.Load(id);
-            terminal.Out.WriteLine(closed.Release.Release is { } release ? JobMessages.Released(closed.Id, PlainText.Of(release.By)) : JobMessages.ClosedUnreleased(closed.Id));
+            terminal.Out.WriteLine(closed.Release.Release is { } release ? JobMessages.Released(closed.Id, PlainText.Of(release.By)) : JobMessages.ClosedUnreleased(closed));
             return CommandLine.Done;
         });
         return verb;
@@ -58,7 +58,7 @@ internal static class JobCloseVerb
 
         if (ArchivedSubjects.OfJob(file, job).Judged(sheet, sheet.Unit).Suspects is [var suspect, ..])
         {
-            throw new UserErrorException(JobMessages.SuspectStands(job.Id, CauseWords.Of(suspect.Code)));
+            throw new UserErrorException(JobMessages.SuspectStands(job, CauseWords.Of(suspect.Code)));
         }
     }
 }

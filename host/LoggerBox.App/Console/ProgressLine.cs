@@ -1,6 +1,7 @@
 using System;
 using System.Diagnostics;
 using System.IO;
+using System.Threading;
 
 namespace LoggerBox.App.Console;
 
@@ -19,6 +20,7 @@ internal sealed class ProgressLine
 
     private const string WipeLine = "\r\u001b[K";
 
+    private readonly Lock gate = new();
     private readonly TextWriter error;
     private readonly bool redraws;
     private readonly Func<TimeSpan> clock;
@@ -43,34 +45,73 @@ internal sealed class ProgressLine
     /// <param name="isBytes">Counted in bytes, with a rate; else a share is told.</param>
     public void Show(string work, long done, long whole, bool isBytes = false)
     {
-        TimeSpan now = clock();
-        if (work != what)
+        lock (gate)
         {
-            (what, began, atBeginning, shown) = (work, now, done, null);
+            TimeSpan since = Since(work, done);
+            double rate = since > TimeSpan.Zero ? (done - atBeginning) / since.TotalSeconds : 0;
+            double? left = rate > 0 ? (whole - done) / rate : null;
+            DrawIfDue(since, () => isBytes ? ProgressMessages.Bytes(work, done, whole, rate, left) : ProgressMessages.Share(work, done, whole, left));
         }
+    }
 
-        TimeSpan since = now - began;
-        bool isDue = since >= Quiet && (shown is not TimeSpan last || now - last >= (redraws ? BetweenDrawings : BetweenLines));
-        if (!isDue)
+    /// <summary>Of work that cannot tell how far it is: for how long it goes on.</summary>
+    public void Show(string work)
+    {
+        lock (gate)
         {
-            return;
+            TimeSpan since = Since(work, 0);
+            DrawIfDue(since, () => ProgressMessages.Elapsed(work, since.TotalSeconds));
         }
+    }
 
-        shown = now;
-        double rate = (done - atBeginning) / since.TotalSeconds;
-        double? left = rate > 0 ? (whole - done) / rate : null;
-        string line = isBytes ? ProgressMessages.Bytes(work, done, whole, rate, left) : ProgressMessages.Share(work, done, whole, left);
-        Draw(line.Length > Widest ? line[..Widest] : line);
+    /// <summary>Does such work, and shows meanwhile that it goes on.</summary>
+    public T During<T>(string what, Func<T> work)
+    {
+        Show(what);
+        try
+        {
+            TimeSpan between = redraws ? BetweenDrawings : BetweenLines;
+            using var ticks = new Timer(_ => Show(what), null, between, between);
+            return work();
+        }
+        finally
+        {
+            Wipe();
+        }
     }
 
     /// <summary>What was done is done, or something else is to be said on the same terminal.</summary>
     public void Wipe()
     {
-        what = null;
-        if (isDrawn)
+        lock (gate)
         {
-            error.Write(WipeLine);
-            isDrawn = false;
+            what = null;
+            if (isDrawn)
+            {
+                error.Write(WipeLine);
+                isDrawn = false;
+            }
+        }
+    }
+
+    private TimeSpan Since(string work, long done)
+    {
+        if (work != what)
+        {
+            (what, began, atBeginning, shown) = (work, clock(), done, null);
+        }
+
+        return clock() - began;
+    }
+
+    private void DrawIfDue(TimeSpan since, Func<string> words)
+    {
+        TimeSpan now = began + since;
+        if (since >= Quiet && (shown is not TimeSpan last || now - last >= (redraws ? BetweenDrawings : BetweenLines)))
+        {
+            shown = now;
+            string line = words();
+            Draw(line.Length > Widest ? line[..Widest] : line);
         }
     }
 

@@ -69,7 +69,8 @@ internal sealed class SubjectReading(Terminal terminal)
 
         DataSheet sheet = SheetOf(line, archived, word);
         Subject subject = archived ?? new Subject(word, [TraceReading.Read(trace.Source(line, word), SheetPlan.Make(sheet), terminal)]);
-        return (subject, subject.Judged(sheet, line.GetValue(unit) ?? otherwise ?? sheet.Unit), sheet);
+        PressureUnit shown = line.GetValue(unit) ?? otherwise ?? sheet.Unit;
+        return (subject, terminal.Progress.During(ProgressMessages.Judging(subject.Title), () => subject.Judged(sheet, shown)), sheet);
     }
 
     /// <summary>The recordings alone, with the plan that a named sheet gives.</summary>
@@ -92,9 +93,9 @@ internal sealed class SubjectReading(Terminal terminal)
         return ArchivedSubjects.OwnSheet(subject?.Job) ?? throw new UserErrorException(Messages.NoSheet(subject?.Title ?? word));
     }
 
-    private static Subject Archived(string path, string id)
+    private Subject Archived(string path, string id) => terminal.Progress.During(ProgressMessages.ReadingArchived(id), () =>
     {
         using ArchiveFile file = ArchiveFile.OpenForReading(path);
         return RowId.IsJob(id) ? ArchivedSubjects.OfJob(file, file.Jobs.Load(id)) : ArchivedSubjects.OfSession(file, id);
-    }
+    });
 }

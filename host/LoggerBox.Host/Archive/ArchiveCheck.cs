@@ -1,4 +1,6 @@
+using System;
 using System.Collections.Generic;
+using System.Linq;
 using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.Host.Archive;
@@ -12,19 +14,26 @@ public sealed record ArchiveDamage(string Where, string What);
 public static class ArchiveCheck
 {
     /// <summary>Each damage as it is found; none where all is sound. Sessions that are still arriving are whole as far as they are here.</summary>
-    public static IEnumerable<ArchiveDamage> Of(ArchiveFile archive)
+    /// <param name="read">Told how many bytes of sessions are read, of how many.</param>
+    public static IEnumerable<ArchiveDamage> Of(ArchiveFile archive, Action<long, long>? read = null)
     {
+        IReadOnlyList<ArchivedSession> sessions = archive.Sessions.All();
+        long whole = sessions.Sum(session => session.Received);
+        long done = 0;
+        read?.Invoke(done, whole);
         foreach (string fault in archive.StructureFaults())
         {
             yield return new ArchiveDamage("file", $"{fault}: stop using the archive and restore it from a copy.");
         }
 
-        foreach (ArchivedSession session in archive.Sessions.All())
+        foreach (ArchivedSession session in sessions)
         {
             if (session.Complete && Damage(archive, session) is string what)
             {
                 yield return new ArchiveDamage(session.Id, what);
             }
+
+            read?.Invoke(done += session.Received, whole);
         }
     }
 

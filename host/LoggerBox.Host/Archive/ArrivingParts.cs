@@ -9,12 +9,17 @@ namespace LoggerBox.Host.Archive;
 
 /// <summary>
 /// Gathers what arrives of a session into parts worth a write to the disk, and writes them beside the line: a disk that takes its time
-/// must not stop it. Disposing stores what is gathered, so that a cut line costs only the frame that it hit.
+/// must not stop it. What comes while it writes is the next write: where a card or a quick line brings more than the disk takes one by one, a write
+/// is worth more. Disposing stores what is gathered, so that a cut line costs only the frame that it hit.
 /// </summary>
 public sealed class ArrivingParts : IDisposable
 {
-    // A second or so at 115200 baud: what a killed program can lose. As many as fill four pages, so that what is over is little.
+    // A second or so at 115200 baud: what a killed program can lose, with what comes while the disk writes. As many as fill four pages, so that what
+    // is over is little.
     private const int BytesBeforeAWrite = SessionParts.LocalBytes + (4 * SessionParts.OverflowBytes);
+
+    // So much may wait for the disk, then the line does.
+    private const int MostBytesWaiting = 64 * BytesBeforeAWrite;
 
     private readonly ArchiveFile archive;
     private readonly string sessionId;
@@ -34,7 +39,7 @@ public sealed class ArrivingParts : IDisposable
     {
         pieces.Add((offset, bytes.ToArray()));
         gathered += bytes.Length;
-        if (gathered >= BytesBeforeAWrite)
+        if (gathered >= MostBytesWaiting || (gathered >= BytesBeforeAWrite && writing.IsCompleted))
         {
             Store();
         }

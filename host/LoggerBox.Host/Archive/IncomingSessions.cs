@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Sessions;
-using LoggerBox.Protocol.Framing;
 
 namespace LoggerBox.Host.Archive;
 
@@ -58,7 +57,7 @@ public sealed class IncomingSessions
 
         long row = archive.Sessions.RowOf(open, id);
         byte[] bytes = SessionParts.Load(open, row, arriving.Length) ?? throw ArchiveErrors.DamagedSession(archive.Path, arriving.Id);
-        uint crc = Crc32C.Of(bytes, 0, bytes.Length);
+        uint crc = Castagnoli.Of(bytes);
         ArchivedSession? same = SessionRows.Complete(open, arriving.Identity, arriving.Length).FirstOrDefault(other => other.Crc == crc);
         if (same is null)
         {

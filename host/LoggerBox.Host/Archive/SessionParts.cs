@@ -15,14 +15,18 @@ internal static class SessionParts
     public const int OverflowBytes = 4092;
     private const int LongestInPage = LocalBytes + OverflowBytes - 1;
 
+    // Each statement holds copies of its bytes: of a long session's whole, or of long pieces that stay about for a while, they would fill the memory.
+    private const int LongestPart = LocalBytes + (16 * OverflowBytes);
+
     /// <summary>Stores what is not here yet of these bytes; what is here stays as it is.</summary>
     public static void Store(DbConnection open, long session, long start, byte[] bytes)
     {
-        foreach (ByteRange hole in Received(open, session).HolesIn(new ByteRange(start, start + bytes.Length)))
+        ByteRange wanted = new(start, start + bytes.Length);
+        foreach (ByteRange hole in ReceivedAround(open, session, wanted).HolesIn(wanted))
         {
             for (long at = hole.Start; at < hole.End;)
             {
-                int length = FillingPages((int)(hole.End - at));
+                int length = FillingPages((int)Math.Min(LongestPart, hole.End - at));
                 open.Execute(
                     "INSERT INTO parts (session, start, bytes) VALUES (@session, @start, @bytes)",
                     ("@session", session),
@@ -36,14 +40,24 @@ internal static class SessionParts
     /// <summary>So many of these bytes as fill pages of their own to the end; the rest is a row that lies among others.</summary>
     private static int FillingPages(int length) => length <= LongestInPage ? length : LocalBytes + ((length - LocalBytes) / OverflowBytes * OverflowBytes);
 
-    public static ByteRanges Received(DbConnection open, long session)
+    public static ByteRanges Received(DbConnection open, long session) => Ranges(open, "", ("@session", session));
+
+    // Of a long session's parts only those that matter: one before, which may reach into this range, and those that begin in it.
+    private static ByteRanges ReceivedAround(DbConnection open, long session, ByteRange range) => Ranges(
+        open,
+        " AND start < @end AND start >= coalesce((SELECT max(start) FROM parts WHERE session = @session AND start <= @start), 0)",
+        ("@session", session),
+        ("@start", range.Start),
+        ("@end", range.End));
+
+    private static ByteRanges Ranges(DbConnection open, string which, params (string Name, object? Value)[] parameters)
     {
-        ByteRanges received = new();
+        ByteRanges ranges = new();
         open.Rows(
-            "SELECT start, start + length(bytes) FROM parts WHERE session = @session ORDER BY start",
+            "SELECT start, start + length(bytes) FROM parts WHERE session = @session" + which + " ORDER BY start",
             part => new ByteRange(part.GetInt64(0), part.GetInt64(1)),
-            ("@session", session)).ForEach(received.Add);
-        return received;
+            parameters).ForEach(ranges.Add);
+        return ranges;
     }
 
     /// <summary>All bytes of a session of this length. Null where the parts do not make it up, one after the other.</summary>

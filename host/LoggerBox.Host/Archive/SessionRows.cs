@@ -3,7 +3,6 @@ using System.Collections.Generic;
 using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Sessions;
-using LoggerBox.Protocol.Framing;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Archive;
@@ -11,9 +10,6 @@ namespace LoggerBox.Host.Archive;
 /// <summary>The sessions that the archive holds. Nothing here changes recorded bytes.</summary>
 public sealed class SessionRows
 {
-    // Each statement holds copies of its bytes: of a long session's whole, or of long pieces that stay about for a while, they would fill the memory.
-    private const int LongestPart = SessionParts.LocalBytes + (16 * SessionParts.OverflowBytes);
-
     private readonly ArchiveFile archive;
 
     internal SessionRows(ArchiveFile archive) => this.archive = archive;
@@ -31,7 +27,7 @@ public sealed class SessionRows
         DecodedSession decoded = SessionDecoder.Decode(bytes);
         SessionHeader header = decoded.Session.Header;
         SessionIdentity identity = new(header.LoggerId, header.BootCount, header.SessionNumber);
-        uint crc = Crc32C.Of(bytes, 0, bytes.Length);
+        uint crc = Castagnoli.Of(bytes);
         return archive.Change(open =>
         {
             ArchivedSession? same = Complete(open, identity, bytes.Length).Find(row => row.Crc == crc);
@@ -53,6 +49,9 @@ public sealed class SessionRows
 
     /// <exception cref="UserErrorException">There is no such session.</exception>
     public ArchivedSession Find(string id) => archive.Read(open => Find(open, id));
+
+    /// <exception cref="UserErrorException">There is no such session, or it has arrived only in part.</exception>
+    public ArchivedSession FindWhole(string id) => Find(id) is var row && row.Complete ? row : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
 
     /// <exception cref="UserErrorException">There is no such session, it has arrived only in part, or the archive is damaged.</exception>
     public LoadedSession Load(string id)
@@ -78,17 +77,15 @@ public sealed class SessionRows
     private byte[] Bytes(DbConnection open, ArchivedSession row)
     {
         byte[] bytes = row.Complete ? BytesAsTheyAre(open, row) : throw ArchiveErrors.Incomplete(archive.Path, row.Id, row.Received, row.Length);
-        return Crc32C.Of(bytes, 0, bytes.Length) == row.Crc ? bytes : throw ArchiveErrors.DamagedSession(archive.Path, row.Id);
+        return Castagnoli.Of(bytes) == row.Crc ? bytes : throw ArchiveErrors.DamagedSession(archive.Path, row.Id);
     }
 
     private byte[] BytesAsTheyAre(DbConnection open, ArchivedSession row) => SessionParts.Load(open, RowOf(open, row.Id), row.Length) ?? [];
 
-    internal long RowOf(DbConnection open, string id)
-    {
-        Find(open, id);
-        RowId.TryParse(id, 'S', out long row);
-        return row;
-    }
+    internal long RowOf(DbConnection open, string id) =>
+        RowId.TryParse(id, 'S', out long row) && open.Scalar("SELECT count(*) FROM sessions WHERE id = @id", ("@id", row)) == 1
+            ? row
+            : throw ArchiveErrors.NoSuchSession(archive.Path, id);
 
     internal ArchivedSession Find(DbConnection open, string id) =>
         (RowId.TryParse(id, 'S', out long row)
@@ -109,11 +106,7 @@ public sealed class SessionRows
     {
         // Not by way of an arriving row: one of the same numbers may be there, of another content.
         long row = open.Scalar(SessionColumns.Insert, SessionColumns.OfNew(identity, bytes.Length, "set-aside", origin, source, stored));
-        for (int at = 0; at < bytes.Length; at += LongestPart)
-        {
-            SessionParts.Store(open, row, at, bytes[at..Math.Min(bytes.Length, at + LongestPart)]);
-        }
-
+        SessionParts.Store(open, row, 0, bytes);
         open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, decoded));
         return RowId.Session(row);
     }

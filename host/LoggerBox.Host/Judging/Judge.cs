@@ -54,8 +54,9 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(facts);
         var plan = SheetPlan.Make(sheet, facts.Fuel);
         var holds = ClutchPort.Seen([.. sessions.SelectMany(session => Measured(session, plan))], sheet);
+        IReadOnlyList<StallRun> stalls = StallRun.Of(holds);
         return new Evidence(
-            [.. sessions.Select(session => ClutchPort.Seen(session, holds, sheet))], sheet, facts, new StepReadings(holds, HoldGates.Voids(holds, sheet)));
+            [.. sessions.Select(session => ClutchPort.Seen(session, holds, sheet))], sheet, facts, new StepReadings(holds, stalls, HoldGates.Voids(holds, stalls, sheet)));
     }
 
     private static IEnumerable<MeasuredHold> Measured(RecordedSession session, PlanRecord plan)

@@ -55,7 +55,8 @@ internal sealed class FrameLine
         {
             while (incomingRead < incomingCount)
             {
-                if (decoder.Accept(incoming[incomingRead++]))
+                incomingRead = decoder.Accept(incoming, incomingRead, incomingCount);
+                if (decoder.IsComplete)
                 {
                     repeat.Reset();
                     code = (MessageCode)decoder.Content.ReadByte();

@@ -12,6 +12,8 @@ namespace LoggerBox.Host.Report;
 /// <summary>A session as a trace file: what any program, this one too, reads again.</summary>
 public static class CsvExport
 {
+    private const int LongestNumber = 64;
+
     public static string Render(RecordedSession session, string title, PressureUnit unit)
     {
         ArgumentNullException.ThrowIfNull(session);
@@ -21,12 +23,29 @@ public static class CsvExport
         text.AppendJoin(',', columns.Select(column => column.Name)).Append('\n');
         for (int row = 0; row < session.Samples.Count; row++)
         {
-            text.AppendJoin(',', columns.Select(column => Cell(column, row))).Append('\n');
+            for (int i = 0; i < columns.Count; i++)
+            {
+                text.Append(i > 0 ? "," : "");
+                AppendCell(text, columns[i], row);
+            }
+
+            text.Append('\n');
         }
 
         return text.ToString();
     }
 
-    private static string? Cell(TableColumn column, int row) =>
-        column is NumberColumn numbers ? numbers.Values[row]?.ToString(numbers.Format, CultureInfo.InvariantCulture) : ((TextColumn)column).Values[row];
+    // A text of its own for each cell would be a million of them in an hour.
+    private static void AppendCell(StringBuilder text, TableColumn column, int row)
+    {
+        Span<char> cell = stackalloc char[LongestNumber];
+        if (column is TextColumn words)
+        {
+            text.Append(words.Values[row]);
+        }
+        else if (column is NumberColumn { Values: var values, Format: var format } && values[row] is double value)
+        {
+            text.Append(value.TryFormat(cell, out int length, format, CultureInfo.InvariantCulture) ? cell[..length] : value.ToString(format, CultureInfo.InvariantCulture));
+        }
+    }
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using LoggerBox.Protocol.Records;
 
 namespace LoggerBox.Host.Report;
@@ -10,9 +9,6 @@ namespace LoggerBox.Host.Report;
 /// </summary>
 internal sealed class LoneReadings(int floor)
 {
-    private const int Width = 5;
-    private const int Middle = Width / 2;
-
     // Of the mean distance from the median of five, which is about half a standard deviation.
     private const double DeviationsAllowed = 8;
     private const double Smoothing = 32;
@@ -20,8 +16,14 @@ internal sealed class LoneReadings(int floor)
     private const int SpeedFloorTenths = 250;
     private const double PressureFloorPascal = 15_000;
 
-    private readonly int[] values = [.. Enumerable.Repeat(SampleSet.Missing, Width)];
-    private readonly long[] moments = new long[Width];
+    private int oldest = SampleSet.Missing;
+    private int older = SampleSet.Missing;
+    private int middle = SampleSet.Missing;
+    private int newer = SampleSet.Missing;
+    private int newest = SampleSet.Missing;
+    private long middleMoment;
+    private long newerMoment;
+    private long newestMoment;
     private double usual;
 
     /// <summary>With the distance from its neighbours that is never wild: 25 rpm, 15 kPa.</summary>
@@ -39,26 +41,39 @@ internal sealed class LoneReadings(int floor)
     /// <summary>Takes a reading and gives the one from two readings ago; Missing where there was none.</summary>
     public (long Microseconds, int Raw, bool IsLone) Pass(long microseconds, int raw)
     {
-        Array.Copy(values, 1, values, 0, Width - 1);
-        Array.Copy(moments, 1, moments, 0, Width - 1);
-        (values[^1], moments[^1]) = (raw, microseconds);
-        int middle = values[Middle];
+        (oldest, older, middle, newer, newest) = (older, middle, newer, newest, raw);
+        (middleMoment, newerMoment, newestMoment) = (newerMoment, newestMoment, microseconds);
         if (middle == SampleSet.Missing)
         {
-            return (moments[Middle], middle, false);
+            return (middleMoment, middle, false);
         }
 
         double distance = Math.Abs(middle - Median());
         double most = floor + (DeviationsAllowed * usual);
         usual += (Math.Min(distance, most) - usual) / Smoothing;
-        return (moments[Middle], middle, distance > most);
+        return (middleMoment, middle, distance > most);
     }
 
     private double Median()
     {
-        Span<int> sorted = stackalloc int[Width];
+        bool isWhole = oldest != SampleSet.Missing && older != SampleSet.Missing && newer != SampleSet.Missing && newest != SampleSet.Missing;
+        return isWhole ? MedianOfFive() : MedianOfThoseThatAre();
+    }
+
+    // Almost always, millions of times a report: of two pairs the greater of the lesser and the lesser of the greater lie around the median, or
+    // are it; it is the middle one of those two and the fifth.
+    private int MedianOfFive()
+    {
+        int low = Math.Max(Math.Min(oldest, older), Math.Min(newer, newest));
+        int high = Math.Min(Math.Max(oldest, older), Math.Max(newer, newest));
+        return Math.Max(Math.Min(low, high), Math.Min(Math.Max(low, high), middle));
+    }
+
+    private double MedianOfThoseThatAre()
+    {
+        Span<int> sorted = stackalloc int[5];
         int count = 0;
-        foreach (int value in values)
+        foreach (int value in (ReadOnlySpan<int>)[oldest, older, middle, newer, newest])
         {
             if (value != SampleSet.Missing)
             {

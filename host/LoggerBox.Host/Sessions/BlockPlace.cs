@@ -19,12 +19,13 @@ internal readonly record struct BlockPlace(
             return null;
         }
 
-        long last = head.FirstMicroseconds;
+        // The times of sets that come evenly follow from the head, and are in order.
+        long last = head.FirstMicroseconds + (head.IntervalMicroseconds * (Math.Max(head.Count, 1) - 1L));
         long latest = head.Count == 0 ? long.MinValue : last;
         bool inOrder = true;
-        for (int i = 0; i < head.Count; i++)
+        for (int i = 0; i < head.Count && head.IntervalMicroseconds == 0; i++)
         {
-            long time = head.FirstMicroseconds + (head.IntervalMicroseconds == 0 ? reader.ReadUInt32() : head.IntervalMicroseconds * (long)i);
+            long time = head.FirstMicroseconds + reader.ReadUInt32();
             inOrder &= time >= last;
             last = time;
             latest = Math.Max(latest, time);

@@ -33,6 +33,21 @@ public sealed class RecordedSession
     /// <summary>A moment of the logger's clock as seconds since the session began.</summary>
     public double SecondsAt(long microseconds) => (microseconds - Header.StartMicroseconds) / 1e6;
 
+    /// <summary>Which sample set is the first at or after a moment; their count where none is.</summary>
+    public int IndexAt(long microseconds) => Samples is StoredSamples stored ? stored.IndexAt(microseconds) : IndexAt(Samples, 0, Samples.Count, microseconds);
+
+    /// <summary>The same among some of them, which are in order of time.</summary>
+    internal static int IndexAt(IReadOnlyList<RecordedSample> samples, int low, int high, long microseconds)
+    {
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = samples[middle].Microseconds < microseconds ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
     /// <summary>The sample sets from one moment to another, both included, in microseconds since the logger's boot.</summary>
     public IEnumerable<RecordedSample> SamplesBetween(long from, long to) => Samples is StoredSamples stored
         ? stored.Between(from, to)

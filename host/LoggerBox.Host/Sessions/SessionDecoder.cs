@@ -183,7 +183,11 @@ public sealed class SessionDecoder
         }
 
         sampleSets += block.Count;
-        blocks.Add(block);
+        if (block.Count > 0)
+        {
+            blocks.Add(block);
+        }
+
         lastSample = block.Count == 0 || lastSample > block.LatestMicroseconds ? lastSample : block.LatestMicroseconds;
         gaps.Pass(block);
         return true;

@@ -25,7 +25,7 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
     private readonly Lazy<RecordedSample[]>? sorted;
     private OpenBlock? latest;
 
-    /// <param name="blocks">As they lie in the bytes.</param>
+    /// <param name="blocks">As they lie in the bytes; each holds some set.</param>
     internal StoredSamples(byte[] bytes, IReadOnlyList<BlockPlace> blocks)
     {
         this.bytes = bytes;
@@ -69,6 +69,18 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
     public IEnumerable<RecordedSample> Between(long from, long to) => sorted is null
         ? InBlocks(from, to)
         : sorted.Value.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
+
+    /// <summary>Which is the first at or after a moment; their count where none is.</summary>
+    public int IndexAt(long microseconds)
+    {
+        if (sorted is not null)
+        {
+            return RecordedSession.IndexAt(sorted.Value, 0, Count, microseconds);
+        }
+
+        int place = FirstEndingAt(microseconds);
+        return place == blocks.Length ? Count : RecordedSession.IndexAt(this, before[place], before[place + 1], microseconds);
+    }
 
     public IEnumerator<RecordedSample> GetEnumerator() => (sorted is null ? AsTheyLie() : sorted.Value).GetEnumerator();
 
@@ -115,15 +127,7 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
     private int BlockOf(int index)
     {
         int found = Array.BinarySearch(before, index);
-        found = found < 0 ? ~found - 1 : found;
-
-        // A block without any set begins where the next one does.
-        while (before[found + 1] == before[found])
-        {
-            found++;
-        }
-
-        return found;
+        return found < 0 ? ~found - 1 : found;
     }
 
     private int FirstEndingAt(long microseconds)

@@ -69,7 +69,7 @@ public static class CalibrationWords
 
         string day = DateTimeOffset.FromUnixTimeSeconds(held.UtcSeconds).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return known is null
-            ? $"calibrated {day} against {(held.Reference.Length == 0 ? "what nobody wrote down" : held.Reference)}; due date not known to this archive"
+            ? $"calibrated {day} against {(held.Reference.Length == 0 ? "what nobody wrote down" : held.Reference)}; when it is due again is not on record here"
             : $"calibrated {day} by {known.By} {InstrumentWords.Against(known)}; due {(known.Due is DateOnly due ? InstrumentWords.Day(due) : "not written down")}";
     }
 }

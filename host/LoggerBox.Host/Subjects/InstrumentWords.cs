@@ -74,7 +74,7 @@ internal static class InstrumentWords
             ? $"4 to 20 mA for {Figure.WithUnit(held.SpanPascal * CountsOfTheLoop / held.SpanCounts / unit.InPascal(), unit.Code())}"
             : "pressure as recorded";
         return known is null
-            ? $"{range}; reference, certificate, due date not known to this archive"
+            ? $"{range}; no calibration of it on record here"
             : $"{Given(known.Transducer)}, {range}; calibrated {known.Made.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)} by {known.By} {Against(known)}; due {(known.Due is DateOnly due ? Day(due) : "not written down")}";
     }
 

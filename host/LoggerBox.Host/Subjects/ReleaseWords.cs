@@ -50,7 +50,7 @@ public static class ReleaseWords
     private static string Why(Job job)
     {
         IReadOnlyList<Gate> open = job.Release.Open(GateStage.Closing);
-        string missing = open.Count == 0 ? "Nobody has released the truck." : $"Open before a release: {Codes(open)}.";
+        string missing = open.Count == 0 ? "Nobody has released the truck." : $"Open before a release: {Names(open)}.";
         return $"{(job.Closed is DateTimeOffset closed ? $"Closed {JobWords.Moment(closed)} without a release." : "The job is open.")} {missing}";
     }
 
@@ -59,8 +59,8 @@ public static class ReleaseWords
     {
         Gate[] open = [.. job.Release.Open(GateStage.Opening), .. job.Release.Open(GateStage.Idle)];
         Gate[] late = [.. job.Release.Gates.Where(state => IsAfterwards(job, state)).Select(state => state.Gate)];
-        string skipped = open.Length == 0 ? "" : $"Not ticked before the test: {Codes(open)}.";
-        return late.Length == 0 ? skipped : $"{skipped} Ticked after the test, not before it: {Codes(late)}.".TrimStart();
+        string skipped = open.Length == 0 ? "" : $"Not ticked before the test: {Names(open)}.";
+        return late.Length == 0 ? skipped : $"{skipped} Ticked after the test, not before it: {Names(late)}.".TrimStart();
     }
 
     /// <summary>
@@ -81,5 +81,5 @@ public static class ReleaseWords
     /// <summary>A repair that nobody measured: whoever reads "released" beside a suspect must know that it is of before.</summary>
     private static string Unmeasured(Job job) => JobWords.IsCorrectedUnmeasured(job) ? "Nothing was measured after the correction." : "";
 
-    private static string Codes(IEnumerable<Gate> gates) => string.Join(", ", gates.Select(gate => gate.Code));
+    private static string Names(IEnumerable<Gate> gates) => string.Join(", ", gates.Select(gate => gate.Name));
 }

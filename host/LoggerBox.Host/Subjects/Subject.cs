@@ -8,7 +8,6 @@ using LoggerBox.Host.Judging;
 using LoggerBox.Host.Report;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Host.Units;
-using LoggerBox.Protocol.Framing;
 
 namespace LoggerBox.Host.Subjects;
 
@@ -72,7 +71,7 @@ public sealed record SubjectRecording(string Name, byte[] Bytes, RecordedSession
 
     /// <summary>By which anybody can tell that a copy of the records is these.</summary>
     public string Digest =>
-        FormattableString.Invariant($"{Bytes.Length} bytes, CRC-32C {Crc32C.Of(Bytes, 0, Bytes.Length):x8}, SHA-256 {Convert.ToHexStringLower(SHA256.HashData(Bytes))}");
+        FormattableString.Invariant($"{Bytes.Length} bytes, CRC-32C {Castagnoli.Of(Bytes):x8}, SHA-256 {Convert.ToHexStringLower(SHA256.HashData(Bytes))}");
 
     public ReportRecording ForReport(DateTimeOffset now) => new(
         Name,

@@ -16,7 +16,7 @@
   // Each side's times are counted from its own beginning: the hold's, or the gear's change.
   const side = async (session, zero, from, to) => {
     const window = await TraceWindow.fetch(session, about.unit, from, to, columns);
-    window.table[0] = window.table[0].map(second => second - zero);
+    window.tables[0][0] = window.tables[0][0].map(second => second - zero);
     return window;
   };
 
@@ -27,7 +27,7 @@
 
   const draw = async step => {
     const [one, other] = await Promise.all([step.before, step.after].map(hold => side(hold.session, hold.from, hold.from - before, hold.to + after)));
-    const table = uPlot.join([one.table, other.table]);
+    const table = uPlot.join([one.tables[0], other.tables[0]]);
     const place = figure.querySelector(".strips");
     place.replaceChildren();
     figure.querySelector(".readout").textContent = step.words;
@@ -59,7 +59,7 @@
     cell.append(element("div", "title", engagement.words));
     place.append(cell);
     const width = Math.max(320, fillings.clientWidth / columnsOf(fillings) - 4);
-    Strip.make(cell, width, 230, `Clutch pressure, ${about.unitWords}. ${engagement.words}`, sides(clutch), uPlot.join([one.table, other.table]), [hold], true, { sync: `filling-${engagement.gear}`, select: () => {}, cursor: () => {} });
+    Strip.make(cell, width, 230, `Clutch pressure, ${about.unitWords}. ${engagement.words}`, sides(clutch), uPlot.join([one.tables[0], other.tables[0]]), [hold], true, { sync: `filling-${engagement.gear}`, select: () => {}, cursor: () => {} });
   };
 
   const startFillings = async () => {

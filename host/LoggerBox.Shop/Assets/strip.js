@@ -172,7 +172,8 @@ const Strip = {
       end.y = Math.max(end.y, lowest);
       lowest = end.y + 17 * ratio;
     }
-    const below = Math.max(0, lowest - 17 * ratio - (top + height));
+    // The tails of the lowest name's letters still lie on the strip.
+    const below = Math.max(0, lowest - 17 * ratio - (top + height - 4 * ratio));
     for (const { line, y: wanted } of ends) {
       const y = wanted - below;
       const x = left + width + 4 * ratio;

@@ -4,6 +4,9 @@ class Trace {
   static wait = 60;
   static columns = 1500;
 
+  // While the picture moves: so many, at most, that a frame is drawn before the next is due.
+  static moving = 300;
+
   constructor(part) {
     this.part = part;
     this.session = part.dataset.session;
@@ -19,7 +22,7 @@ class Trace {
   async draw() {
     this.about = JSON.parse(this.part.dataset.about);
     this.whole = await TraceWindow.fetch(this.session, this.about.unit, this.about.from, this.about.to, Trace.columns);
-    if (this.whole.table[0].length === 0) {
+    if (this.whole.tables[0][0].length === 0) {
       this.figure.textContent = "Nothing was recorded, or its times contradict each other: there is no picture.";
       return;
     }
@@ -61,7 +64,7 @@ class Trace {
       name, quantity: TraceWindow.channels[channel], low: 3 * channel + 1, high: 3 * channel + 2, mean: 3 * channel + 3, dash: Strip.dashes[n],
     }));
     this.strips.append(Trace.element("div", "title", title));
-    return { share, ...Strip.make(this.strips, this.width(), share * this.height(), title, lines, this.whole.table, this.about.holds, hasTime, {
+    return { share, ...Strip.make(this.strips, this.width(), share * this.height(), title, lines, this.whole.tables[0], this.about.holds, hasTime, {
       sync: "trace-" + this.session, select: plot => this.select(plot), cursor: plot => this.read(plot),
     }) };
   }
@@ -78,7 +81,7 @@ class Trace {
     this.from = Math.min(Math.max(from, first), Math.max(first, last - span));
     this.to = this.from + span;
     const fits = this.detail && this.detail.from <= this.from && this.detail.to >= this.to;
-    this.use(fits ? this.detail : this.whole);
+    this.use(TraceWindow.table(fits ? this.detail : this.whole, this.from, this.to, Trace.moving));
     for (const { plot } of this.plots) {
       plot.setScale("x", { min: this.from, max: this.to });
     }
@@ -86,10 +89,10 @@ class Trace {
     this.timer = setTimeout(() => this.refine(), Trace.wait);
   }
 
-  use(window) {
-    if (this.used !== window) {
-      this.used = window;
-      this.plots.forEach(strip => strip.feed(window.table));
+  use(table) {
+    if (this.used !== table) {
+      this.used = table;
+      this.plots.forEach(strip => strip.feed(table));
     }
   }
 
@@ -101,7 +104,7 @@ class Trace {
       const detail = await TraceWindow.fetch(this.session, this.about.unit, from - span / 2, to + span / 2, 2 * Trace.columns, this.pending.signal);
       if (this.from === from && this.to === to) {
         this.detail = detail;
-        this.use(detail);
+        this.use(detail.tables[0]);
         this.plots.forEach(({ plot }) => plot.setScale("x", { min: from, max: to }));
         this.figure.dataset.shown = `${from} ${to}`;
       }
@@ -173,7 +176,7 @@ class Trace {
     if (idx === null || idx === undefined) {
       return;
     }
-    const table = this.used.table;
+    const table = this.used;
     const words = [`${table[0][idx].toFixed(2)} s`];
     ["speed", "main", "clutch", "converter"].forEach((name, channel) => {
       const [low, high] = [table[3 * channel + 1][idx], table[3 * channel + 2][idx]];

@@ -12,7 +12,10 @@ internal static class Frame
     ];
 
     /// <param name="way">Address of the way that this page lies on; empty for none.</param>
-    public static string Render(string title, string way, Action<Markup> content, params string[] scripts)
+    public static string Render(string title, string way, Action<Markup> content, params string[] scripts) => Head(title, scripts) + Body(way, content);
+
+    /// <summary>All that a browser needs to fetch what the page is made with.</summary>
+    public static string Head(string title, params string[] scripts)
     {
         var page = new Markup();
         page.Own("<!DOCTYPE html>\n").Open("html", null, ("lang", "en")).Open("head")
@@ -24,7 +27,12 @@ internal static class Frame
             page.Open("script", null, ("src", "/assets/" + script), ("defer", "")).Close("script");
         }
 
-        page.Close("head").Open("body");
+        return page.Close("head").ToString();
+    }
+
+    public static string Body(string way, Action<Markup> content)
+    {
+        Markup page = new Markup().Open("body");
         page.Element("a", "Go to the page's content", "skip", ("href", "#content"));
         WriteWays(page, way);
         page.Open("main", null, ("id", "content"), ("tabindex", "-1"));

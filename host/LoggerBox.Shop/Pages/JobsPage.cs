@@ -11,7 +11,8 @@ namespace LoggerBox.Shop.Pages;
 /// <summary>The work orders, newest first, and the sessions that belong to none.</summary>
 internal static class JobsPage
 {
-    public static string Render(ArchiveFile file)
+    /// <param name="outcome">What a job comes to; null where nobody has read it yet.</param>
+    public static string Render(ArchiveFile file, Func<Job, string?> outcome)
     {
         IReadOnlyList<Job> jobs = file.Jobs.All();
         IReadOnlyList<ArchivedSession> loose = Loose(file);
@@ -24,11 +25,11 @@ internal static class JobsPage
             }
             else
             {
-                WriteJobs(page, jobs.Reverse());
+                WriteJobs(page, jobs.Reverse(), outcome, [.. ReadAhead.Newest(file)]);
             }
 
             WriteLoose(page, loose);
-        });
+        }, "jobs.js");
     }
 
     /// <summary>The sessions that belong to no job.</summary>
@@ -38,10 +39,11 @@ internal static class JobsPage
         return [.. file.Sessions.All().Where(row => !held.Contains(row.Id))];
     }
 
-    private static void WriteJobs(Markup page, IEnumerable<Job> jobs)
+    /// <param name="asked">Jobs that are worth reading for the list's sake.</param>
+    private static void WriteJobs(Markup page, IEnumerable<Job> jobs, Func<Job, string?> outcome, HashSet<string> asked)
     {
         page.OpenScroller("Work orders").Open("table", "list").Element("caption", "Work orders, newest first").Open("thead").Open("tr");
-        foreach (string name in (string[])["job", "truck", "complaint", "opened", "state"])
+        foreach (string name in (string[])["job", "truck", "complaint", "outcome", "opened", "state"])
         {
             page.Element("th", name, null, ("scope", "col"));
         }
@@ -53,11 +55,21 @@ internal static class JobsPage
             WriteName(page, job);
             page.Close("th").Open("td").Element("strong", job.Details.Truck.Length == 0 ? "not named" : job.Details.Truck).Own("<br>");
             page.Element("span", job.Details.Serial, "serial").Close("td");
-            page.Element("td", job.Details.Complaint).Element("td", When(job.Opened), "when");
+            page.Element("td", job.Details.Complaint);
+            WriteOutcome(page, job, outcome(job), asked.Contains(job.Id));
+            page.Element("td", When(job.Opened), "when");
             page.Element("td", ReleaseWords.State(job)).Close("tr");
         }
 
         page.Close("tbody").Close("table").CloseScroller();
+    }
+
+    /// <summary>What somebody found counts more than what the test made likely.</summary>
+    private static void WriteOutcome(Markup page, Job job, string? outcome, bool isAsked)
+    {
+        string words = job.Cause.Length > 0 ? $"Found: {job.Cause}" : outcome ?? "";
+        (string, string)[] later = words.Length == 0 && isAsked ? [("data-outcome", job.Id)] : [];
+        page.Element("td", words, "comes", later);
     }
 
     /// <summary>By the clock of who wrote it, short enough for a column of a list.</summary>

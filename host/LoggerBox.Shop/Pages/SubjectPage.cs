@@ -14,7 +14,10 @@ namespace LoggerBox.Shop.Pages;
 /// <summary>A job or a session: what it comes to, the suspects, every reading beside its limit; the traces folded below.</summary>
 internal static class SubjectPage
 {
-    public static string Render(JudgedSubject judged) => Frame.Render(judged.Subject.Title, "/", page =>
+    public static string Head(string id) =>
+        Frame.Head(ReportWords.Capital(RowId.IsSession(id) ? $"session {id}" : $"job {id}"), "uplot/uPlot.iife.min.js", "strip.js", "window.js", "trace.js", "paper.js");
+
+    public static string Body(JudgedSubject judged) => Frame.Body("/", page =>
     {
         Judgement judgement = judged.Judgement;
         page.Open("div", "head").Element("h1", NameOf(judged));
@@ -30,7 +33,7 @@ internal static class SubjectPage
         WriteTraces(page, judged);
         NoteSection.Write(page, judgement);
         WriteFacts(page, judged);
-    }, "uplot/uPlot.iife.min.js", "strip.js", "window.js", "trace.js", "paper.js");
+    });
 
     private static string NameOf(JudgedSubject judged) =>
         (string[])[judged.Job?.Details.Truck ?? "", judged.Judgement.Truck, "Truck not named"] is var names ? names.First(name => name.Length > 0) : "";

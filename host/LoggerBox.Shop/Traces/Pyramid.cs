@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Threading.Tasks;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Records;
 
@@ -17,18 +18,23 @@ internal sealed class Pyramid
     // Wrong clocks in a damaged record can be any number; no recording lasts ten years.
     private const long LongestMicroseconds = 3650L * 24 * 3600 * 1_000_000;
 
-    private readonly IReadOnlyList<RecordedSample> samples;
+    // A part is worth a processor's while: some 60,000 sample sets.
+    private const int CellsInPart = 4096;
+
+    private readonly RecordedSession session;
     private readonly List<Extremes[][]> levels = [];
 
-    public Pyramid(IReadOnlyList<RecordedSample> samples)
+    public Pyramid(RecordedSession session)
     {
+        this.session = session;
+        IReadOnlyList<RecordedSample> samples = session.Samples;
         bool hasPicture = samples.Count > 0 && samples[^1].Microseconds - samples[0].Microseconds is >= 0 and < LongestMicroseconds;
-        this.samples = hasPicture ? samples : [];
         if (!hasPicture)
         {
             return;
         }
 
+        SampleCount = samples.Count;
         Start = samples[0].Microseconds;
         End = samples[^1].Microseconds;
         int cells = Math.Max(1, samples.Count / SamplesInLowestCell);
@@ -50,9 +56,10 @@ internal sealed class Pyramid
 
     public int Levels => levels.Count;
 
-    public int SampleCount => samples.Count;
+    /// <summary>0 where there is nothing to show.</summary>
+    public int SampleCount { get; }
 
-    public RecordedSample Sample(int index) => samples[index];
+    public RecordedSample Sample(int index) => session.Samples[index];
 
     public long CellLength(int level) => CellMicroseconds << level;
 
@@ -61,32 +68,43 @@ internal sealed class Pyramid
     public Extremes Cell(int level, int channel, int cell) => levels[level][channel][cell];
 
     /// <summary>The first sample at or after a time.</summary>
-    public int IndexAt(long microseconds)
-    {
-        int low = 0;
-        int high = samples.Count;
-        while (low < high)
-        {
-            int middle = (low + high) / 2;
-            (low, high) = samples[middle].Microseconds < microseconds ? (middle + 1, high) : (low, middle);
-        }
+    public int IndexAt(long microseconds) => session.IndexAt(microseconds);
 
-        return low;
-    }
-
+    // The samples have to be decoded, which takes the most time: all processors do it, each its own cells.
     private Extremes[][] Lowest(int cells)
     {
         Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
-        foreach (RecordedSample sample in samples)
+        Parallel.For(0, (cells + CellsInPart - 1) / CellsInPart, part => Fill(level, part * CellsInPart, Math.Min(cells, (part + 1) * CellsInPart)));
+        return level;
+    }
+
+    private void Fill(Extremes[][] level, int first, int end)
+    {
+        GrowingExtremes[] growing = [new(), new(), new(), new()];
+        int cell = first;
+        long over = Start + ((cell + 1) * CellMicroseconds);
+        foreach (RecordedSample sample in session.SamplesBetween(Start + (first * CellMicroseconds), Start + (end * CellMicroseconds) - 1))
         {
-            int cell = (int)((sample.Microseconds - Start) / CellMicroseconds);
-            for (int channel = 0; channel < Channel.Count; channel++)
+            for (; sample.Microseconds >= over; over += CellMicroseconds, cell++)
             {
-                level[channel][cell] = level[channel][cell].With(Extremes.Of(sample.Of(channel)));
+                Take(growing, level, cell);
             }
+
+            growing[Channel.Speed].Add(sample.SpeedTenths);
+            growing[Channel.Main].Add(sample.MainCounts);
+            growing[Channel.Clutch].Add(sample.ClutchCounts);
+            growing[Channel.Converter].Add(sample.ConverterCounts);
         }
 
-        return level;
+        Take(growing, level, cell);
+    }
+
+    private static void Take(GrowingExtremes[] growing, Extremes[][] level, int cell)
+    {
+        for (int channel = 0; channel < Channel.Count; channel++)
+        {
+            level[channel][cell] = growing[channel].Take();
+        }
     }
 
     private static Extremes[][] Above(Extremes[][] below)

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.IO;
 using System.Linq;
+using LoggerBox.Benchmarks.Table;
 
 namespace LoggerBox.Benchmarks.Cost;
 
@@ -38,6 +39,15 @@ internal static class CostTable
         }
 
         return 0;
+    }
+
+    public static IEnumerable<Figure> Figures()
+    {
+        CountedRun whole = new("WholeTest", 20_000);
+        yield return new Figure(
+            "instructions of the logger a step, whole test at 50 sets a second",
+            $"mean {whole.Costs.Average():N0}, worst {whole.Costs.Max():N0}; {whole.Allocated} bytes allocated",
+            "mean 3,000, worst 6,000; 0 bytes");
     }
 
     private static void PrintShares(CountedRun run)

@@ -3,6 +3,7 @@ using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
 using System.Threading.Tasks;
+using LoggerBox.Benchmarks.Table;
 using LoggerBox.Link.Tests.Line;
 
 namespace LoggerBox.Benchmarks.Line;
@@ -42,6 +43,22 @@ internal static class LineBench
         }
 
         return 0;
+    }
+
+    /// <summary>The two clean lines, one seed each.</summary>
+    public static IEnumerable<Figure> Figures()
+    {
+        WarmUp();
+        foreach (LineQuality line in new[] { LineQuality.Usb115200, LineQuality.Usb921600 })
+        {
+            LineQuality quality = line with { TransmitBuffer = 4096 };
+            string[] shares = [.. Transfers.Select(transfer => Cell(transfer, quality, seeds: 1))];
+            yield return new Figure(
+                $"fetch at {quality.Baud} baud, share of a clean line",
+                shares[0],
+                "at least 96.5 %",
+                string.Join(", ", Transfers.Zip(shares).Skip(1).Select(tool => $"{tool.First.Name}: {tool.Second}")));
+        }
     }
 
     private static string Cell(ITransfer transfer, LineQuality quality, int seeds)

@@ -126,8 +126,8 @@ public abstract class GateTests : StoreTests
     public void A_job_that_is_closed_without_a_release_says_so_and_can_be_released_later()
     {
         archive.Jobs.Close("J1", Now, "customer took it away");
-        Assert.Equal("Closed 2026-03-02 09:30 -07:00 without a release. Open before a release: zero-again, plugs-dry, oil-after, chocks-away, road-test. "
-            + "Not ticked before the test: chocks, parking-brake, area-clear, ventilation, dry-at-idle, oil-read, stands, truck-down.", ReleaseWords.Of(Job).Detail);
+        Assert.Equal("Closed 2026-03-02 09:30 -07:00 without a release. Open before a release: zero read again, test ports plugged and dry, oil level after the test, chocks and stands away, road test. "
+            + "Not ticked before the test: wheels chocked, parking brake on and controls in neutral, place clear in front and behind, ventilation, hoses dry at idle, oil level and temperature, rated stands for holds in gear, truck down for stalls.", ReleaseWords.Of(Job).Detail);
 
         archive.Gates.Tick("J1", Closing, "A. Fitter", "", Now.AddDays(1));
         archive.Jobs.Release("J1", "C. Chief", Now.AddDays(1));

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using System.Data.Common;
 using System.Linq;
 using LoggerBox.Host.Archive;
@@ -92,6 +93,22 @@ public abstract class GuardedArchiveTests(ArchivePlace place) : StoreTests(place
         Place.Orphan("archive", "job_sessions", "job");
         ArchiveDamage damage = Assert.Single(ArchiveCheck.Of(archive));
         Assert.Contains("a row of job_sessions belongs to nothing", damage.What, StringComparison.Ordinal);
+    }
+
+    [StoreFact]
+    public void A_check_tells_how_much_of_the_sessions_it_has_read()
+    {
+        using ArchiveFile archive = Place.Open();
+        byte[][] sessions = [RecordedBytes.Session(1, seed: 1, sampleSets: 50).ToArray(), RecordedBytes.Session(2, seed: 2, sampleSets: 500).ToArray()];
+        foreach (byte[] session in sessions)
+        {
+            archive.Sessions.Add(session, SessionOrigin.Fetched, "COM3", Now);
+        }
+
+        List<(long Done, long Whole)> told = [];
+        Assert.Empty(ArchiveCheck.Of(archive, (done, whole) => told.Add((done, whole))));
+        long all = sessions.Sum(session => (long)session.Length);
+        Assert.Equal([(0, all), (sessions[0].Length, all), (all, all)], told);
     }
 
     /// <summary>Each of several programs adds jobs and sessions at once: nobody is refused, and no number is given twice or left out.</summary>

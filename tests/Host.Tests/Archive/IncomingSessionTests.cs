@@ -67,6 +67,23 @@ public abstract class IncomingSessionTests : StoreTests
         Assert.Equal(imported, Assert.Single(archive.Sessions.All()).Id);
     }
 
+    [StoreFact]
+    public void Parts_that_overlap_in_any_way_are_stored_without_an_overlap_and_make_the_session()
+    {
+        const int Seed = 11;
+        Random random = new(Seed);
+        string id = Begin();
+        for (int i = 0; i < 40; i++)
+        {
+            int start = random.Next(bytes.Length);
+            archive.Incoming.StorePart(id, start, bytes[start..random.Next(start + 1, bytes.Length + 1)]);
+        }
+
+        archive.Incoming.StorePart(id, 0, bytes);
+        Assert.True(archive.Sessions.Find(id).Received == bytes.Length, $"seed {Seed}: some are stored twice");
+        Assert.Equal(bytes, archive.Sessions.Bytes(archive.Incoming.Complete(id).Id));
+    }
+
     private string Begin() => archive.Incoming.Begin(Identity, bytes.Length, SessionOrigin.Fetched, "COM3", Now);
 }
 

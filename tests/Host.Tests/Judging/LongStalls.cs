@@ -1,4 +1,5 @@
 using System;
+using System.Collections;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Host.Judging;
@@ -94,6 +95,40 @@ public sealed class LongStalls
         Assert.Equal(Step.StallForward, note.Step);
         Assert.Contains("never came to rest", note.Text, StringComparison.Ordinal);
         Assert.Empty(judgement.Suspects);
+    }
+
+    [Fact]
+    public void Of_a_long_recording_only_the_samples_of_the_stall_are_read_and_those_once()
+    {
+        RecordedSession made = Sagging(seconds: 18, holds: [(14, 3, 1560)]);
+        RecordedSample[] others = [.. Enumerable.Range(0, 100_000).Select(i => new RecordedSample(Begin + 60_000_000 + (i * 20_000L), 7500, 0, 0, 0))];
+        CountedReads samples = new([.. made.Samples, .. others]);
+        Of(new RecordedSession { Header = made.Header, Holds = made.Holds, Engagements = made.Engagements, RunUps = made.RunUps, End = made.End, Samples = samples });
+        Assert.InRange(samples.Reads, 18 * 20, 25 * 20);
+    }
+
+    private sealed class CountedReads(IReadOnlyList<RecordedSample> samples) : IReadOnlyList<RecordedSample>
+    {
+        public int Reads { get; private set; }
+
+        public int Count => samples.Count;
+
+        public RecordedSample this[int index]
+        {
+            get
+            {
+                Reads++;
+                return samples[index];
+            }
+        }
+
+        public IEnumerator<RecordedSample> GetEnumerator() => samples.Select(sample =>
+        {
+            Reads++;
+            return sample;
+        }).GetEnumerator();
+
+        IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
     }
 
     private static Judgement Of(RecordedSession session) => Judge.Of([session], TestSheet.Truck(), new JobFacts(), PressureUnit.Psi);

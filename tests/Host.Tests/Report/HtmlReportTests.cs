@@ -75,7 +75,7 @@ public class HtmlReportTests
             [
                 "Sample truck", "SN-0042", "4211 h", "Slow on the ramp", "sample.toml — invented figures", "2026-09-21 17:13 (UTC+02:00; 2026-09-21 15:13 UTC)",
                 "clutch pressure in forward is low", "main pressure at idle is normal", "Put shop air", "outside 1925 to 2075", "Free-roll the truck",
-                "NOT RELEASED", "Open before a release: road-test.", "Rules 2026.1", SampleReport.Fingerprint, "logger 1234ABCD, session 7", "service manual", "Technician, date",
+                "NOT RELEASED", "Open before a release: road test.", "Rules 2026.1", SampleReport.Fingerprint, "logger 1234ABCD, session 7", "service manual", "Technician, date",
             ])
         {
             Assert.Contains(part, text, StringComparison.Ordinal);

@@ -47,7 +47,7 @@ internal static class SampleReport
     public static ReportDocument Document(string spice = "") => new(
         "job 12" + spice,
         Judgement(spice),
-        new ReleaseNote(false, ReleaseNote.NotReleased, "The job is open. Open before a release: road-test." + spice),
+        new ReleaseNote(false, ReleaseNote.NotReleased, "The job is open. Open before a release: road test." + spice),
         [
             new ReportSection("Complaint, cause, correction", [new ReportFact("Complaint", "Slow on the ramp with a load, forward worse than reverse" + spice), new ReportFact("Cause found", null), new ReportFact("Correction", "none yet" + spice)]),
             new ReportSection("Truck and test", [new ReportFact("Serial", "SN-0042" + spice), new ReportFact("Hour meter", "4211 h"), new ReportFact("Oil", null), new ReportFact("Data sheet", "sample.toml — invented figures")]),

@@ -35,6 +35,40 @@ public sealed class StoredSamplesTests
     }
 
     [Fact]
+    public void The_first_at_or_after_a_moment_is_found_in_blocks_and_in_holes_between_them()
+    {
+        (byte[] bytes, List<RecordedSample> written) = Recording(0, blocks: 30, seed: 8);
+        RecordedSession stored = SessionDecoder.Reopen(bytes).Session;
+        RecordedSession held = new() { Header = stored.Header, Samples = written };
+        Random random = new(9);
+        foreach (long moment in written.SelectMany(sample => new[] { sample.Microseconds - 1, sample.Microseconds, sample.Microseconds + 1 }).Concat([0, long.MaxValue]).OrderBy(_ => random.Next()))
+        {
+            int expected = written.FindIndex(sample => sample.Microseconds >= moment) is var found and >= 0 ? found : written.Count;
+            Assert.Equal(expected, stored.IndexAt(moment));
+            Assert.Equal(expected, held.IndexAt(moment));
+        }
+    }
+
+    [Fact]
+    public void A_block_without_any_set_stands_in_nobodys_way()
+    {
+        SampleBlock first = Block(20_000, 5_000_000, new Random(10));
+        SampleBlock empty = new();
+        empty.Begin(20_000);
+        SampleBlock last = Block(20_000, 50_000_000, new Random(11));
+        RecordedSession session = SessionDecoder.Decode(new RecordedBytes(7).Add(RecordedBytes.Header(7)).Add(first).Add(empty).Add(empty).Add(last).ToArray()).Session;
+        List<RecordedSample> written = [.. Samples(first), .. Samples(last)];
+        Assert.Equal(written, session.Samples);
+        Assert.Equal(written, session.SamplesBetween(0, long.MaxValue));
+        for (int i = 0; i < written.Count; i++)
+        {
+            Assert.Equal(written[i], session.Samples[i]);
+            Assert.Equal(i, session.IndexAt(written[i].Microseconds));
+            Assert.Equal([written[i]], session.SamplesBetween(written[i].Microseconds, written[i].Microseconds));
+        }
+    }
+
+    [Fact]
     public void Several_may_read_at_once()
     {
         (byte[] bytes, List<RecordedSample> written) = Recording(20_000, blocks: 100, seed: 3);

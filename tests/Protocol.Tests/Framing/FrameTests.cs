@@ -66,6 +66,61 @@ public sealed class FrameTests
         Assert.Single(Receive(Frame(Data(0, 20)), decoder));
     }
 
+    [Fact]
+    public void Taken_in_stretches_of_any_length_a_stream_gives_what_it_gives_byte_by_byte()
+    {
+        Random random = new(Seed);
+        for (int n = 0; n < 400; n++)
+        {
+            byte[] wire = DamagedStream(random);
+            FrameDecoder single = new();
+            List<byte[]> expected = Receive(wire, single);
+            FrameDecoder stretches = new();
+            List<byte[]> received = ReceiveStretches(wire, stretches, random);
+            Assert.True(expected.Count == received.Count, $"seed {Seed}, stream {n}: {received.Count} frames in place of {expected.Count}");
+            Assert.All(expected, (payload, i) => Assert.Equal(payload, received[i]));
+            Assert.Equal((single.Frames, single.DamagedFrames, single.DamagedBytes), (stretches.Frames, stretches.DamagedFrames, stretches.DamagedBytes));
+        }
+    }
+
+    private static byte[] DamagedStream(Random random)
+    {
+        List<byte> stream = [];
+        for (int i = random.Next(1, 8); i > 0; i--)
+        {
+            byte[] frame = Frame(Data(i, random.Next(1, LinkData.MaxPayload + 1)));
+            for (int hit = random.Next(-3, 4); hit > 0; hit--)
+            {
+                frame[random.Next(frame.Length)] = random.Next(2) == 0 ? FrameFormat.Delimiter : (byte)random.Next(256);
+            }
+
+            stream.AddRange(frame);
+        }
+
+        // A stretch that no frame is as long as.
+        stream.InsertRange(random.Next(stream.Count), new byte[random.Next(4) == 0 ? 2 * FrameFormat.MaxFrame : 0]);
+        return [.. stream];
+    }
+
+    private static List<byte[]> ReceiveStretches(byte[] wire, FrameDecoder decoder, Random random)
+    {
+        List<byte[]> payloads = [];
+        LinkData data = new();
+        int at = 0;
+        while (at < wire.Length)
+        {
+            at = decoder.Accept(wire, at, Math.Min(wire.Length, at + random.Next(1, 3000)));
+            if (decoder.IsComplete)
+            {
+                Assert.Equal((byte)MessageCode.Data, decoder.Content.ReadByte());
+                Assert.True(data.TryRead(decoder.Content));
+                payloads.Add(data.Payload[..data.Length]);
+            }
+        }
+
+        return payloads;
+    }
+
     private static LinkData Data(int number, int length)
     {
         LinkData data = new() { Tag = 1, Offset = (uint)number, Length = length };

@@ -1,6 +1,8 @@
 using System;
+using System.Net;
 using System.Net.Http;
 using System.Threading.Tasks;
+using Microsoft.Playwright;
 using Xunit;
 
 namespace LoggerBox.Shop.Tests.Pages;
@@ -19,6 +21,25 @@ public sealed class JobsPageTests(OpenShop shop, Browser browser)
         Assert.Contains("Nothing was judged", page, StringComparison.Ordinal);
         Assert.Contains("none: readings are shown, not judged", page, StringComparison.Ordinal);
         Assert.DoesNotContain("verdict inside", page, StringComparison.Ordinal);
+    }
+
+    [BrowserFact]
+    public async Task The_list_says_what_each_job_comes_to()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/");
+        await visitor.Page.WaitForFunctionAsync("() => document.documentElement.dataset.read === 'all'");
+        async Task<string> Of(string job) => await visitor.Page.Locator("table.list tr", new() { Has = visitor.Page.GetByRole(AriaRole.Link, new() { Name = job, Exact = true }) }).First.Locator(".comes").InnerTextAsync();
+        Assert.Equal("Suspect: forward clutch circuit leaks", await Of("J1"));
+        Assert.Contains("normal", await Of("J2"), StringComparison.Ordinal);
+        await visitor.FindNothingWrong();
+
+        // What is read already is in the page itself.
+        using HttpClient client = await shop.Visit();
+        string list = await client.GetStringAsync("/");
+        Assert.Contains("Suspect: forward clutch circuit leaks", list, StringComparison.Ordinal);
+        Assert.DoesNotContain("data-outcome", list, StringComparison.Ordinal);
+        Assert.Equal("Suspect: forward clutch circuit leaks", await client.GetStringAsync("/outcome/J1"));
+        Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("/outcome/J77")).StatusCode);
     }
 
     [Fact]

@@ -30,6 +30,30 @@ public sealed class PrintTests(OpenShop shop, Browser browser)
         Assert.True(reason is { Height: > 8 });
     }
 
+    /// <summary>Browsers before 2024 know no ::details-content: what is folded is unfolded for the printer, and folded again.</summary>
+    [BrowserFact]
+    public async Task A_browser_that_knows_no_style_for_folded_parts_prints_them_open_too()
+    {
+        await using Visitor visitor = await browser.Visit(shop, "/job/J1");
+        await visitor.Page.EvaluateAsync("""
+            () => {
+              for (const sheet of document.styleSheets) {
+                for (let i = sheet.cssRules.length - 1; i >= 0; i--) {
+                  if (sheet.cssRules[i].selectorText?.includes('::details-content')) { sheet.deleteRule(i); }
+                }
+              }
+            }
+            """);
+        await visitor.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
+        ILocator reason = visitor.Page.Locator(".suspects details li").First;
+        Assert.False(await reason.IsVisibleAsync());
+        await visitor.Page.EvaluateAsync("dispatchEvent(new Event('beforeprint'))");
+        Assert.True(await reason.IsVisibleAsync());
+        Assert.Equal(0, await visitor.Page.Locator("details:not([open]):not(.trace)").CountAsync());
+        await visitor.Page.EvaluateAsync("dispatchEvent(new Event('afterprint'))");
+        Assert.False(await reason.IsVisibleAsync());
+    }
+
     [BrowserFact]
     public async Task A_job_is_a_few_pages_of_A4()
     {

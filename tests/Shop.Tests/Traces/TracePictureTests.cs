@@ -56,13 +56,58 @@ public sealed class TracePictureTests(OpenShop shop, Browser browser)
               const values = new Float32Array(bytes, 32);
               values.fill(5);
               values[1] = values[4] = values[7] = NaN;
-              return TraceWindow.read(bytes, 0.01, 0, 10).table;
+              return TraceWindow.read(bytes, 0.01, 0, 10).tables[0];
             }
             """))!.Value;
         double?[] Row(int row) => [.. table[row].EnumerateArray().Select(value => value.ValueKind == JsonValueKind.Null ? (double?)null : value.GetDouble())];
         Assert.Equal([1, 1.02, 5.01, 9], Row(0));
         Assert.Equal([5, null, null, 5], Row(1));
         Assert.Equal([5, 5, null, 5], Row(4));
+    }
+
+    [BrowserFact]
+    public async Task While_a_hand_turns_the_wheel_few_columns_are_drawn_and_no_extreme_is_lost()
+    {
+        await using Visitor visitor = await Opened();
+        JsonElement drawn = (await visitor.Page.EvaluateAsync("""
+            () => {
+              const table = [[]];
+              for (let line = 1; line <= 12; line++) { table.push([]); }
+              for (let i = 0; i < 1000; i++) {
+                const isHole = i === 333 || i === 700;
+                table[0].push(i / 10);
+                for (let channel = 0; channel < 4; channel++) {
+                  const middle = 100 * channel + Math.sin(i);
+                  const values = isHole || (channel === 2 && i % 7 === 0) ? [null, null, null] : [middle - 1, middle + 1, middle];
+                  values.forEach((value, n) => table[3 * channel + 1 + n].push(value));
+                }
+              }
+              table[2][501] = 9999;
+              table[4][502] = -9999;
+              const window = { tables: [table] };
+              const ends = (table, line) => [Math.min(...table[line].filter(one => one !== null)), Math.max(...table[line].filter(one => one !== null))];
+              const few = TraceWindow.table(window, 0, 100, 300);
+              return {
+                count: few[0].length, same: few.every(line => line.length === few[0].length), isRising: few[0].every((x, i) => i === 0 || x > few[0][i - 1]),
+                holes: few[0].filter((x, i) => few[1][i] === null).map(x => Math.round(10 * x)),
+                ends: few.slice(1).map((_, n) => ends(few, n + 1)), all: table.slice(1).map((_, n) => ends(table, n + 1)),
+                close: TraceWindow.table(window, 10, 30, 300) === table, again: TraceWindow.table(window, 0, 100, 300) === few,
+              };
+            }
+            """))!.Value;
+        Assert.InRange(drawn.GetProperty("count").GetInt32(), 150, 300);
+        Assert.True(drawn.GetProperty("same").GetBoolean() && drawn.GetProperty("isRising").GetBoolean());
+        Assert.Equal([333, 700], drawn.GetProperty("holes").EnumerateArray().Select(hole => hole.GetInt32()));
+        JsonElement[] kept = [.. drawn.GetProperty("ends").EnumerateArray()];
+        JsonElement[] all = [.. drawn.GetProperty("all").EnumerateArray()];
+        for (int line = 0; line < all.Length; line++)
+        {
+            // Lows, highs, means: the lowest of the lows and the highest of the highs stay, means may draw together.
+            int end = line % 3;
+            Assert.True(end == 2 || kept[line][end].GetDouble() == all[line][end].GetDouble());
+        }
+
+        Assert.True(drawn.GetProperty("close").GetBoolean() && drawn.GetProperty("again").GetBoolean());
     }
 
     private async Task<Visitor> Opened()

@@ -24,7 +24,7 @@ public sealed class TraceWindowTests
     {
         var random = new Random(seed);
         List<RecordedSample> samples = Samples(random, count, holes);
-        var pyramid = new Pyramid(samples);
+        var pyramid = new Pyramid(Session(samples));
         double end = (samples[^1].Microseconds - Zero) / 1e6;
         for (int n = 0; n < 200; n++)
         {
@@ -46,7 +46,7 @@ public sealed class TraceWindowTests
     public void A_stretch_of_few_samples_shows_each_with_its_own_time()
     {
         List<RecordedSample> samples = Samples(new Random(7), 10_000, 0);
-        var pyramid = new Pyramid(samples);
+        var pyramid = new Pyramid(Session(samples));
         TraceWindow window = TraceWindow.Of(pyramid, Zero, 20, 24, 500);
         RecordedSample[] inside = [.. samples.Where(sample => sample.Microseconds is >= Zero + 20_000_000 and <= Zero + 24_000_000)];
         Assert.Equal(inside.Select(sample => (sample.Microseconds - Zero) / 1e6), Enumerable.Range(0, window.Columns).Select(window.Second));
@@ -56,7 +56,7 @@ public sealed class TraceWindowTests
     [Fact]
     public void A_long_stretch_gets_at_least_a_third_of_the_columns()
     {
-        var pyramid = new Pyramid(Samples(new Random(8), 200_000, 0));
+        var pyramid = new Pyramid(Session(Samples(new Random(8), 200_000, 0)));
         foreach (int most in (int[])[100, 500, 1500, 3000])
         {
             Assert.InRange(TraceWindow.Of(pyramid, Zero, 0, 4000, most).Columns, most / 3, most);
@@ -67,8 +67,8 @@ public sealed class TraceWindowTests
     public void Clocks_that_contradict_each_other_give_no_picture_and_no_harm()
     {
         RecordedSample[] samples = [new(long.MinValue, 1, 1, 1, 1), new(0, 2, 2, 2, 2), new(long.MaxValue, 3, 3, 3, 3)];
-        Assert.Equal(0, TraceWindow.Of(new Pyramid(samples), 0, -1e300, 1e300, 1000).Columns);
-        Assert.Equal(0, TraceWindow.Of(new Pyramid([]), 0, 0, 1, 1000).Columns);
+        Assert.Equal(0, TraceWindow.Of(new Pyramid(Session(samples)), 0, -1e300, 1e300, 1000).Columns);
+        Assert.Equal(0, TraceWindow.Of(new Pyramid(Session([])), 0, 0, 1, 1000).Columns);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public sealed class TraceWindowTests
         header.Pressures[0].SpanCounts = 1000;
         header.Pressures[0].SpanPascal = 1_000_000;
         RecordedSample[] samples = [new(Zero, 7000, 250, 9, SampleSet.Missing), new(Zero + 20_000, SampleSet.Missing, 500, 9, 9)];
-        byte[] bytes = TraceWindow.Of(new Pyramid(samples), Zero, 0, 1, 100).Bytes(header, PressureUnit.Bar);
+        byte[] bytes = TraceWindow.Of(new Pyramid(Session(samples)), Zero, 0, 1, 100).Bytes(header, PressureUnit.Bar);
         Assert.Equal(8 + 2 * (8 + 48), bytes.Length);
         Assert.Equal(2, BitConverter.ToInt32(bytes));
         Assert.Equal([0.0, 0.02], [BitConverter.ToDouble(bytes, 8), BitConverter.ToDouble(bytes, 16)]);
@@ -118,6 +118,8 @@ public sealed class TraceWindowTests
             }
         }
     }
+
+    private static RecordedSession Session(IReadOnlyList<RecordedSample> samples) => new() { Header = new SessionHeader(), Samples = samples };
 
     private static List<RecordedSample> Samples(Random random, int count, int holes)
     {

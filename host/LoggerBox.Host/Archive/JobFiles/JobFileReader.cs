@@ -3,7 +3,7 @@ using System.Buffers.Binary;
 using System.Collections.Generic;
 using System.IO;
 using LoggerBox.Host.Releasing;
-using LoggerBox.Protocol.Framing;
+using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.Host.Archive.JobFiles;
 
@@ -62,7 +62,7 @@ internal sealed class JobFileReader
         byte[] bytes = new byte[session.Length];
         file.Position = session.Offset;
         file.ReadExactly(bytes);
-        return Crc32C.Of(bytes, 0, bytes.Length) == session.Crc ? bytes : throw JobFileErrors.Wrong(Name, $"session {session.Id} is not what its check says");
+        return Castagnoli.Of(bytes) == session.Crc ? bytes : throw JobFileErrors.Wrong(Name, $"session {session.Id} is not what its check says");
     }
 
     private void CheckWhole()
@@ -82,12 +82,12 @@ internal sealed class JobFileReader
         }
 
         int version = BinaryPrimitives.ReadUInt16LittleEndian(buffer.AsSpan(JobFileFormat.Magic.Length));
-        uint crc = Crc32C.Start;
+        uint crc = Castagnoli.Start;
         file.Position = 0;
         for (long left = file.Length - JobFileFormat.CrcLength; left > 0;)
         {
             int read = file.Read(buffer, 0, (int)Math.Min(buffer.Length, left));
-            crc = read > 0 ? Crc32C.Append(crc, buffer, 0, read) : throw JobFileErrors.Damaged(Name);
+            crc = read > 0 ? Castagnoli.Append(crc, buffer.AsSpan(0, read)) : throw JobFileErrors.Damaged(Name);
             left -= read;
         }
 

@@ -5,7 +5,7 @@ using System.IO;
 using System.Linq;
 using System.Text;
 using LoggerBox.Host.Releasing;
-using LoggerBox.Protocol.Framing;
+using LoggerBox.Host.Sessions;
 
 namespace LoggerBox.Host.Archive.JobFiles;
 
@@ -13,7 +13,7 @@ namespace LoggerBox.Host.Archive.JobFiles;
 public sealed class JobFileWriter
 {
     private readonly Stream output;
-    private uint crc = Crc32C.Start;
+    private uint crc = Castagnoli.Start;
 
     private JobFileWriter(Stream output) => this.output = output;
 
@@ -165,7 +165,7 @@ public sealed class JobFileWriter
 
     private void Put(byte[] bytes)
     {
-        crc = Crc32C.Append(crc, bytes, 0, bytes.Length);
+        crc = Castagnoli.Append(crc, bytes);
         output.Write(bytes);
     }
 }

@@ -10,6 +10,8 @@ internal static class SqliteSchema
     /// <summary>"LgBx", written into the file's header so that another program's SQLite file is told apart.</summary>
     private const long ApplicationId = 0x4C674278;
 
+    private const int CacheKibibytes = 16 * 1024;
+
     // The first bytes of every SQLite file, https://sqlite.org/fileformat.html section 1.3
     private static ReadOnlySpan<byte> Magic => "SQLite format 3\0"u8;
 
@@ -45,7 +47,8 @@ internal static class SqliteSchema
             transaction.Commit();
         }
 
-        connection.Execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;");
+        // Pages of a change that do not fit are written ahead of its end, and all of the log is then read and written once more: eight hours fit.
+        connection.Execute($"PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA cache_size = -{CacheKibibytes};");
     }
 
     /// <summary>For an archive that cannot be brought up to date: it must be so already.</summary>

@@ -35,7 +35,10 @@ public static class HoldMeasuring
                 Speed(hold),
                 Pressure(session, hold, Channel.Main, zeros),
                 Pressure(session, hold, Channel.Clutch, zeros),
-                Pressure(session, hold, Channel.Converter, zeros)))
+                Pressure(session, hold, Channel.Converter, zeros))
+            {
+                Zeros = zeros,
+            })
             .ToList();
     }
 
@@ -54,7 +57,7 @@ public static class HoldMeasuring
         }
 
         double raw = hold.Session.Header.Pressures[channel - 1].PascalFromHundredths(reading.Peak * 100);
-        return raw - (ZeroReading.Of(hold.Session, channel)?.Pascal ?? 0);
+        return raw - (hold.Zeros[channel]?.Pascal ?? 0);
     }
 
     private static double Accuracy(ChannelCalibration calibration) => calibration switch

@@ -1,3 +1,4 @@
+using System.Collections.Generic;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Records;
 using LoggerBox.Protocol.Rules;
@@ -15,6 +16,11 @@ public sealed record MeasuredHold(
     Measured? Converter)
 {
     public const double RunningRpm = 300;
+
+    private static readonly ZeroReading?[] NoZeros = new ZeroReading?[Channel.Count];
+
+    /// <summary>By channel, what was subtracted: found once a session.</summary>
+    public IReadOnlyList<ZeroReading?> Zeros { get; init; } = NoZeros;
 
     public Gear Gear => Record.Gear;
 

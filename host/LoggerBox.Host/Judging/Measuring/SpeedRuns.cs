@@ -31,37 +31,56 @@ public static class SpeedRuns
     public static IEnumerable<SpeedRun> Of(RecordedSession session, Gear gear)
     {
         ArgumentNullException.ThrowIfNull(session);
-        var tags = session.Events.Where(e => e.Kind == EventKind.GearTag).OrderBy(e => e.Microseconds).ToList();
         var run = new List<RecordedSample>();
-        int tag = 0;
-        var now = Gear.Unknown;
-        foreach (var sample in session.Samples)
+        foreach (var (first, end) in Stretches(session, gear))
         {
-            for (; tag < tags.Count && tags[tag].Microseconds <= sample.Microseconds; tag++)
+            for (int i = first; i < end; i++)
             {
-                now = (Gear)tags[tag].Value;
+                var sample = session.Samples[i];
+                if (sample.SpeedTenths > AboveIdleRpm * 10)
+                {
+                    run.Add(sample);
+                }
+                else if (sample.SpeedTenths != SampleSet.Missing && run.Count > 0)
+                {
+                    yield return Upper(session, run);
+                    run.Clear();
+                }
             }
 
-            if (sample.SpeedTenths == SampleSet.Missing)
-            {
-                continue;
-            }
-
-            if (now == gear && sample.SpeedTenths > AboveIdleRpm * 10)
-            {
-                run.Add(sample);
-            }
-            else if (run.Count > 0)
+            if (run.Count > 0)
             {
                 yield return Upper(session, run);
                 run.Clear();
             }
         }
+    }
 
-        if (run.Count > 0)
+    /// <summary>The sample sets in a gear, by their numbers: most of a long recording are in none, and those need not be read.</summary>
+    private static List<(int First, int End)> Stretches(RecordedSession session, Gear gear)
+    {
+        EventRecord[] tags = [.. session.Events.Where(one => one.Kind == EventKind.GearTag).OrderBy(one => one.Microseconds)];
+        var stretches = new List<(int First, int End)>();
+        for (int i = 0; i < tags.Length; i++)
         {
-            yield return Upper(session, run);
+            if ((Gear)tags[i].Value != gear)
+            {
+                continue;
+            }
+
+            int first = session.IndexAt(tags[i].Microseconds);
+            int end = i + 1 < tags.Length ? session.IndexAt(tags[i + 1].Microseconds) : session.Samples.Count;
+            if (stretches.Count > 0 && stretches[^1].End == first)
+            {
+                stretches[^1] = (stretches[^1].First, end);
+            }
+            else if (end > first)
+            {
+                stretches.Add((first, end));
+            }
         }
+
+        return stretches;
     }
 
     private static SpeedRun Upper(RecordedSession session, List<RecordedSample> run)

@@ -27,6 +27,8 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
 
     public double Seconds => EndSeconds - StartSeconds;
 
+    public bool IsOf(RecordedSession session) => Parts[0].IsOf(session);
+
     /// <summary>In order of time.</summary>
     public static IReadOnlyList<StallRun> Of(IReadOnlyList<MeasuredHold> holds)
     {
@@ -56,9 +58,9 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
         double start = hold.StartSeconds - (hold.Record.ApproachMilliseconds / 1000.0);
         double end = hold.StartSeconds + hold.DurationSeconds;
         long from = hold.Record.StartMicroseconds;
-        RecordedSample[] samples = [.. hold.Session.SamplesBetween(from - FarthestMicroseconds, from + (hold.Record.DurationMilliseconds * 1000L) + FarthestMicroseconds)];
-        int middle = Array.FindIndex(samples, sample => sample.Microseconds >= from);
-        if (hold.Rpm is not { } rpm || middle < 0)
+        IReadOnlyList<RecordedSample> samples = hold.Session.Samples;
+        int middle = FirstAt(samples, from);
+        if (hold.Rpm is not { } rpm || middle == samples.Count || samples[middle].Microseconds > from + FarthestMicroseconds)
         {
             return new StallRun(start, end, [hold]);
         }
@@ -73,14 +75,16 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
         return new StallRun(Math.Min(first, start), Math.Max(last, end), [hold]);
     }
 
-    // The last sample on the way at which the engine stood at speed.
-    private static long Farthest(RecordedSample[] samples, int from, int step, double leastTenths, long earliest, long latest)
+    // The last sample on the way at which the engine stood at speed. Only the way itself is read: a day has millions of samples.
+    private static long Farthest(IReadOnlyList<RecordedSample> samples, int from, int step, double leastTenths, long earliest, long latest)
     {
-        long at = samples[from].Microseconds;
-        for (int i = from; i >= 0 && i < samples.Length; i += step)
+        long begin = samples[from].Microseconds;
+        long at = begin;
+        for (int i = from; i >= 0 && i < samples.Count; i += step)
         {
             RecordedSample sample = samples[i];
-            if (sample.Microseconds < earliest || sample.Microseconds > latest || Math.Abs(sample.Microseconds - at) > LostPulseMicroseconds)
+            if (sample.Microseconds < earliest || sample.Microseconds > latest
+                || Math.Abs(sample.Microseconds - at) > LostPulseMicroseconds || Math.Abs(sample.Microseconds - begin) > FarthestMicroseconds)
             {
                 break;
             }
@@ -89,5 +93,19 @@ public sealed record StallRun(double StartSeconds, double EndSeconds, IReadOnlyL
         }
 
         return at;
+    }
+
+    // Samples lie in order of time.
+    private static int FirstAt(IReadOnlyList<RecordedSample> samples, long microseconds)
+    {
+        int low = 0;
+        int high = samples.Count;
+        while (low < high)
+        {
+            int middle = low + ((high - low) / 2);
+            (low, high) = samples[middle].Microseconds < microseconds ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
     }
 }

@@ -26,15 +26,23 @@ public sealed class StepReadings
 
     private readonly Dictionary<MeasuredHold, string> voids;
 
+    // Each hold asks which of its step counts, and a day has hundreds of holds.
+    private readonly Dictionary<Step, List<MeasuredHold>> goodBySteps = [];
+
     /// <param name="holds">In order of time.</param>
+    /// <param name="stalls">The tries of a stall among them.</param>
     /// <param name="voids">Holds that a gate made void, with the gate's code.</param>
-    public StepReadings(IReadOnlyList<MeasuredHold> holds, IReadOnlyDictionary<MeasuredHold, string> voids)
+    public StepReadings(IReadOnlyList<MeasuredHold> holds, IReadOnlyList<StallRun> stalls, IReadOnlyDictionary<MeasuredHold, string> voids)
     {
         All = holds;
+        Stalls = stalls;
         this.voids = new Dictionary<MeasuredHold, string>(voids, ReferenceEqualityComparer.Instance as IEqualityComparer<MeasuredHold>);
     }
 
     public IReadOnlyList<MeasuredHold> All { get; }
+
+    /// <summary>Found once: the samples around each stall are read for it.</summary>
+    public IReadOnlyList<StallRun> Stalls { get; }
 
     public MeasuredHold? Good(Step step) => AllGood(step).LastOrDefault();
 
@@ -42,7 +50,8 @@ public sealed class StepReadings
     public MeasuredHold? Void(Step step) => Good(step) is null ? All.LastOrDefault(hold => hold.Step == step) : null;
 
     /// <summary>Of one session: what is subtracted from each other was measured in one engine run, with one zero and one truck.</summary>
-    public StepReadings Of(RecordedSession session) => new(All.Where(hold => hold.IsOf(session)).ToList(), voids);
+    public StepReadings Of(RecordedSession session) => new(
+        All.Where(hold => hold.IsOf(session)).ToList(), Stalls.Where(run => run.IsOf(session)).ToList(), voids);
 
     public string? VoidCode(MeasuredHold hold) => voids.GetValueOrDefault(hold);
 
@@ -111,6 +120,17 @@ public sealed class StepReadings
     private static bool IsOutOfGear(MeasuredHold hold) => hold.Record.Gear == Gear.Neutral || !hold.Record.ClutchPressed;
 
     private List<MeasuredHold> AllGood(Step step)
+    {
+        if (!goodBySteps.TryGetValue(step, out List<MeasuredHold>? good))
+        {
+            good = FindGood(step);
+            goodBySteps.Add(step, good);
+        }
+
+        return good;
+    }
+
+    private List<MeasuredHold> FindGood(Step step)
     {
         var sound = All.Where(hold => hold.Step == step && !voids.ContainsKey(hold)).ToList();
         if (sound.Exists(hold => !hold.IsClutchHoseElsewhere))

@@ -87,5 +87,5 @@ public static class GuardNotes
     private static IEnumerable<EventRecord> Cues(RecordedSession session) => session.Events.Where(one => one.Kind == EventKind.Cue && Guards.Contains((Cue)one.Value));
 
     private static int StallsAfter(Evidence evidence, RecordedSession session, double second) =>
-        StallRun.Of([.. evidence.Steps.All.Where(hold => hold.IsOf(session))]).Count(run => run.StartSeconds > second);
+        evidence.Steps.Stalls.Count(run => run.IsOf(session) && run.StartSeconds > second);
 }

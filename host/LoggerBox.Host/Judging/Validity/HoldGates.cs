@@ -17,12 +17,12 @@ public static class HoldGates
     /// <summary>Clutch pressure under this part of the main pressure is no pressure at all.</summary>
     public const double EmptyClutch = 0.12;
 
-    public static IReadOnlyDictionary<MeasuredHold, string> Voids(IReadOnlyList<MeasuredHold> holds, DataSheet sheet)
+    public static IReadOnlyDictionary<MeasuredHold, string> Voids(IReadOnlyList<MeasuredHold> holds, IReadOnlyList<StallRun> stalls, DataSheet sheet)
     {
         ArgumentNullException.ThrowIfNull(holds);
         ArgumentNullException.ThrowIfNull(sheet);
         var voids = new Dictionary<MeasuredHold, string>(ReferenceEqualityComparer.Instance);
-        var late = new HashSet<MeasuredHold>(StallNotes.Late(holds, sheet), ReferenceEqualityComparer.Instance);
+        var late = new HashSet<MeasuredHold>(StallNotes.Late(stalls, sheet), ReferenceEqualityComparer.Instance);
         foreach (var hold in holds)
         {
             if (MissesWindow(hold, sheet))
@@ -89,7 +89,7 @@ public static class HoldGates
         code switch
         {
             SpeedWindow => Sentences.OutsideSpeedWindow(hold.Step, hold.Rpm!.Value, sheet),
-            StallNotes.TooLong => Sentences.StallReadTooLate(hold.Step, StallNotes.SecondsInto(hold, steps.All), StallNotes.LimitSeconds(sheet)),
+            StallNotes.TooLong => Sentences.StallReadTooLate(hold.Step, StallNotes.SecondsInto(hold, steps.Stalls), StallNotes.LimitSeconds(sheet)),
             _ => Sentences.DriveCut(hold.Step),
         };
 }

@@ -31,10 +31,9 @@ public static class StallNotes
     /// Parts that came to rest only after the limit: by then the oil was hot, and what they read says nothing of the truck. Where the step was
     /// done in time as well, nothing of a run that was not stands in for it.
     /// </summary>
-    public static IEnumerable<MeasuredHold> Late(IReadOnlyList<MeasuredHold> holds, DataSheet sheet)
+    public static IEnumerable<MeasuredHold> Late(IReadOnlyList<StallRun> runs, DataSheet sheet)
     {
         double longest = LimitSeconds(sheet);
-        IReadOnlyList<StallRun> runs = StallRun.Of(holds);
         return runs.SelectMany(run => run.Parts.Where(part =>
             part.StartSeconds - run.StartSeconds > longest || (run.Seconds > longest && IsDoneInTime(runs, part.Step, longest))));
     }
@@ -44,10 +43,10 @@ public static class StallNotes
         runs.Count(run => run.Parts[0].Step == step && run.Seconds <= longest) >= (step == Step.StallInGear ? 2 : 1);
 
     /// <summary>From the arrival of the speed to where this part begins.</summary>
-    public static double SecondsInto(MeasuredHold part, IReadOnlyList<MeasuredHold> holds)
+    public static double SecondsInto(MeasuredHold part, IReadOnlyList<StallRun> runs)
     {
         ArgumentNullException.ThrowIfNull(part);
-        return part.StartSeconds - (StallRun.Of(holds).FirstOrDefault(run => run.Parts.Contains(part))?.StartSeconds ?? part.StartSeconds);
+        return part.StartSeconds - (runs.FirstOrDefault(run => run.Parts.Contains(part))?.StartSeconds ?? part.StartSeconds);
     }
 
     public static IEnumerable<ValidityNote> Of(Evidence evidence)
@@ -56,7 +55,7 @@ public static class StallNotes
         double longest = LimitSeconds(evidence.Sheet);
         double cooldown = evidence.Sheet.StallCooldownSeconds ?? DefaultCooldownSeconds;
         StallRun? before = null;
-        IReadOnlyList<StallRun> runs = StallRun.Of(evidence.Steps.All);
+        IReadOnlyList<StallRun> runs = evidence.Steps.Stalls;
         foreach (StallRun run in runs)
         {
             MeasuredHold first = run.Parts[0];
@@ -97,7 +96,7 @@ public static class StallNotes
             foreach (EventRecord stop in session.Events.Where(one => one.Kind == EventKind.Cue && (Cue)one.Value == Cue.StallStop))
             {
                 double at = session.SecondsAt(stop.Microseconds);
-                bool isRead = runs.Any(run => run.Parts[0].IsOf(session) && run.StartSeconds <= at && at <= run.EndSeconds + 1)
+                bool isRead = runs.Any(run => run.IsOf(session) && run.StartSeconds <= at && at <= run.EndSeconds + 1)
                     || evidence.Steps.All.Any(hold => hold.IsOf(session) && hold.Gear != Gear.Neutral
                         && hold.StartSeconds <= at && hold.StartSeconds + hold.DurationSeconds >= at - longest + Settling);
                 if (!isRead)
