@@ -113,17 +113,27 @@ namespace LoggerBox.Protocol.Encoding
             return row;
         }
 
-        // By the parameter: largest folded error that goes the short way, which is one of a short code and no jump. The parameter follows the mean error so
-        // closely that the mean is never below 2^parameter, but for parameter 0.
-        private static int[] UsualErrors(bool jumps)
+        // A short code, and no jump.
+        private static int[] UsualErrors(int[] calm)
         {
             int[] most = new int[MaxParameter + 1];
             for (int rice = 0; rice <= MaxParameter; rice++)
             {
                 int ones = MostUsualBits - rice < EscapeOnes ? MostUsualBits - rice + 1 : EscapeOnes;
-                int calm = (rice == 0 ? 0 : JumpTimes << rice) + JumpMore;
                 most[rice] = (ones << rice) - 1;
-                most[rice] = jumps && calm < most[rice] ? calm : most[rice];
+                most[rice] = calm[rice] < most[rice] ? calm[rice] : most[rice];
+            }
+
+            return most;
+        }
+
+        // The parameter follows the mean error so closely that the mean is never below 2^parameter, but for parameter 0.
+        private static int[] CalmErrors(bool jumps)
+        {
+            int[] most = new int[MaxParameter + 1];
+            for (int rice = 0; rice <= MaxParameter; rice++)
+            {
+                most[rice] = jumps ? (rice == 0 ? 0 : JumpTimes << rice) + JumpMore : int.MaxValue;
             }
 
             return most;

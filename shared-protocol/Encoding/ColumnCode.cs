@@ -33,7 +33,8 @@ namespace LoggerBox.Protocol.Encoding
 
         private readonly Predictor predictor;
 
-        // By the parameter: up to this folded error a value goes the short way.
+        // By the parameter: up to this folded error none is a jump, and a value is written the short way.
+        private readonly int[] mostCalm;
         private readonly int[] mostUsual;
         private int parameter;
         private int mean;
@@ -43,7 +44,8 @@ namespace LoggerBox.Protocol.Encoding
         public ColumnCode(Predictor predictor)
         {
             this.predictor = predictor;
-            mostUsual = UsualErrors(predictor.Jumps);
+            mostCalm = CalmErrors(predictor.Jumps);
+            mostUsual = UsualErrors(mostCalm);
         }
 
         public void Begin()
