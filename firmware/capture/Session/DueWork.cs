@@ -46,12 +46,12 @@ namespace LoggerBox.Capture.Session
         }
 
         /// <summary>What the next part takes, but for a few: where another part has gone before it there is to be time for the longest.</summary>
-        public int NextPart => _holds.IsMeasuring ? ShortPart : LongestPart;
+        public int NextPart => _holds.IsMeasuring && !_holds.IsMeasured ? ShortPart : LongestPart;
 
         /// <summary>Does a little, and returns what it took at most; 0 where there was nothing.</summary>
         public int Advance(long now)
         {
-            if (_holds.IsMeasuring)
+            if (_holds.IsMeasuring && !_holds.IsMeasured)
             {
                 _holds.Advance();
                 return UsualPart;
@@ -88,7 +88,7 @@ namespace LoggerBox.Capture.Session
         /// <summary>Does a little of what needs no log: measures a hold that has ended.</summary>
         public void Measure()
         {
-            if (_holds.IsMeasuring)
+            if (_holds.IsMeasuring && !_holds.IsMeasured)
             {
                 _holds.Advance();
             }

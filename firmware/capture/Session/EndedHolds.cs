@@ -21,6 +21,9 @@ namespace LoggerBox.Capture.Session
         private readonly OpenStep _openStep = new OpenStep();
         private Gear _gear;
         private Step _mark;
+        private Gear _nextGear;
+        private Step _nextMark;
+        private bool _hasNext;
         private bool _isNamed;
         private bool _isStoring;
         private Gear _cutGear = Gear.Unknown;
@@ -47,8 +50,14 @@ namespace LoggerBox.Capture.Session
         /// <summary>A hold has ended that was made in this gear and marked so.</summary>
         public void Begin(Gear gear, Step mark)
         {
-            _gear = gear;
-            _mark = mark;
+            // The one before may be measured and not taken yet: it keeps its own.
+            _hasNext = _holds.IsMeasured;
+            _nextGear = gear;
+            _nextMark = mark;
+            if (!_hasNext)
+            {
+                TakeNext();
+            }
         }
 
         /// <summary>The hold that lasts is to be named as if it ended here.</summary>
@@ -101,6 +110,11 @@ namespace LoggerBox.Capture.Session
             {
                 _holds.Take();
                 _session.Add(_holds.Ended, _gear, _mark);
+                if (_hasNext)
+                {
+                    TakeNext();
+                }
+
                 return true;
             }
 
@@ -113,6 +127,13 @@ namespace LoggerBox.Capture.Session
             while (Advance(now))
             {
             }
+        }
+
+        private void TakeNext()
+        {
+            _hasNext = false;
+            _gear = _nextGear;
+            _mark = _nextMark;
         }
 
         private void TakeName()
