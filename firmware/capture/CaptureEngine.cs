@@ -16,7 +16,7 @@ namespace LoggerBox.Capture
     /// The whole logger between two looks at the clock: read the board, store what was read, find holds, engagements and run-ups in it,
     /// guard the stall, tell the person in the seat. Nothing here waits, and nothing is allocated after construction.
     /// </summary>
-    public sealed class CaptureEngine
+    public sealed partial class CaptureEngine
     {
         // A pause longer than this says nothing of what was before it.
         private const long ForgetMicroseconds = 1000000;
@@ -25,9 +25,7 @@ namespace LoggerBox.Capture
         private const int TagLateBins = 10;
         private const int MarkLateBins = 2;
 
-        // Three seconds of standing still: the operator may let go. After one it is worth to say which step it looks like.
-        private const int BinsUntilCaptured = 15;
-        private const int BinsASecond = 5;
+        private const int MostEventWaits = 10;
 
         private readonly IBoard _board;
         private readonly RecordLog _log;
@@ -39,7 +37,7 @@ namespace LoggerBox.Capture
         private readonly CleanSamples _clean;
         private readonly BinAverager _bins = new BinAverager();
         private readonly FineTrace _speed = new FineTrace();
-        private readonly QuickSpeed _quick = new QuickSpeed();
+        private readonly FineTrace _clutch = new FineTrace();
         private readonly HoldFinder _holds;
         private readonly SessionHolds _session;
         private readonly EngagementWatch _engagements;
@@ -51,11 +49,10 @@ namespace LoggerBox.Capture
         private readonly DueWork _due;
         private readonly SpareTime _spare;
         private readonly SessionEnd _end = new SessionEnd();
-        private long _last = long.MaxValue;
-        private int _binsOpen;
-        private int _holdSpeed;
         private bool _hasBegun;
-        private bool _hasBin;
+
+        // Sets that have put off the oldest event's record.
+        private int _eventWaited;
 
         public CaptureEngine(IBoard board, RecordLog log, PlanRecord plan, SessionHeader header)
         {
@@ -67,7 +64,7 @@ namespace LoggerBox.Capture
             _clean = new CleanSamples(header);
             _holds = new HoldFinder(header);
             _session = new SessionHolds(plan, header);
-            _engagements = new EngagementWatch(header);
+            _engagements = new EngagementWatch(_clutch, header);
             _loops = new LoopWatch(_clean);
             _tags = new Tags(board, log);
             _cues = new CueGiver(board, _tags, _live);
@@ -95,6 +92,9 @@ namespace LoggerBox.Capture
         /// <summary>A hold has ended that <see cref="StepsMissing"/> does not know of yet.</summary>
         public bool IsNaming => _ended.IsWaiting;
 
+        /// <summary>Somebody waits for that: to be called before each step.</summary>
+        public void NameSoon() => _spare.Hurry();
+
         /// <summary>Writes an event that the board knows of; it takes effect on nothing else.</summary>
         public void Note(EventKind kind, int value, long now) => _tags.Write(now, kind, value);
 
@@ -102,7 +102,11 @@ namespace LoggerBox.Capture
         public void Tell(Cue cue, long now) => _cues.Give(cue, now);
 
         /// <summary>Stores what was read so far, while there is still power for it.</summary>
-        public void StoreNow() => _recorder.Close();
+        public void StoreNow()
+        {
+            _tags.StoreAll();
+            _recorder.Close();
+        }
 
         /// <summary>One sample set: to be called at the header's interval; late calls become dropouts.</summary>
         public void Step(long now)
@@ -112,32 +116,45 @@ namespace LoggerBox.Capture
                 Begin(now);
             }
 
-            bool hadBin = _hasBin;
-            if (hadBin)
-            {
-                FollowBin();
-            }
-
             _sample.Microseconds = now;
             _board.Read(_sample);
-            _quick.Add(_sample.QuickSpeed);
-            _tags.Read(now);
-            _recorder.Add(_sample);
-            if (now - _last > ForgetMicroseconds)
+            int spent = 0;
+            if (_recorder.Add(_sample))
             {
-                BridgeGap(now);
-                _spare.MayBeDue = true;
+                // What was tagged meanwhile is read with the next set: this one has enough to do.
+                spent = SpareTime.OfAll;
+                TakeGap(now);
+            }
+            else
+            {
+                _tags.Read(now);
+                if (_tags.HasChanged)
+                {
+                    spent = SpareTime.OfAll;
+                    FollowTags(now);
+                    _tags.HasChanged = false;
+                    _spare.MayBeDue = true;
+                }
             }
 
-            if (_tags.HasChanged)
+            spent += _binParts == 0 ? 0 : FollowSoon(now);
+            if (_clean.Add(_sample) && FollowReadings(_clean.Latest, now))
             {
-                FollowTags(now);
-                _spare.MayBeDue = true;
+                spent += SpareTime.OfCompletedBin;
             }
 
-            _last = now;
-            bool hasBin = _clean.Add(_sample) && FollowReadings(_clean.Latest, now);
-            _spare.Use(hadBin, hasBin, _sample.IsSpeedNew, now);
+            if (_sample.IsSpeedNew)
+            {
+                spent += SpareTime.OfEdge;
+                _spare.EdgesOfBin++;
+            }
+
+            if (_tags.AnyWaits)
+            {
+                spent += StoreEvents(spent);
+            }
+
+            _spare.Use(spent, now);
         }
 
         private void Show(long now)
@@ -152,15 +169,12 @@ namespace LoggerBox.Capture
         /// <summary>Closes the session: what is still open is measured and written.</summary>
         public void End(SessionEndReason reason, long now)
         {
-            if (_hasBin)
-            {
-                FollowBin();
-            }
-
+            FollowAll(_tags.Gear, _tags.Mark, now);
             _due.Finish(now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _engagements.Tag(Gear.Unknown, now);
             _due.Finish(now);
+            _tags.StoreAll();
             _recorder.Close();
             _end.Microseconds = now;
             _end.Reason = reason;
@@ -181,14 +195,42 @@ namespace LoggerBox.Capture
             _log.Append(_plan);
         }
 
-        private void BridgeGap(long now)
+        private void TakeGap(long now)
         {
+            if (_recorder.GapMicroseconds <= ForgetMicroseconds)
+            {
+                return;
+            }
+
+            _spare.MayBeDue = true;
+            FollowAll(_tags.Gear, _tags.Mark, now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _clean.Clear();
             _bins.Clear();
             _speed.Clear();
+            _clutch.Clear();
             _holds.Forget();
             _engagements.Forget();
+        }
+
+        // One at a time, with a set that leaves time for it; all where there is time enough, or no longer.
+        private int StoreEvents(int spent)
+        {
+            if (!_spare.IsFast)
+            {
+                _tags.StoreAll();
+                return SpareTime.OfEvent;
+            }
+
+            if (spent > SpareTime.SetTime - SpareTime.OfEvent && _eventWaited < MostEventWaits)
+            {
+                _eventWaited++;
+                return 0;
+            }
+
+            _eventWaited = 0;
+            _tags.StoreOne();
+            return SpareTime.OfEvent;
         }
 
         // A hold that was open belongs to the tags before the change.
@@ -196,6 +238,7 @@ namespace LoggerBox.Capture
         {
             if (_tags.GearChanged || _tags.MarkChanged)
             {
+                FollowAll(_tags.GearBefore, _tags.MarkBefore, now);
                 int untrusted = _tags.GearChanged && !_tags.MarkChanged ? TagLateBins : MarkLateBins;
                 BreakHold(untrusted, _tags.GearBefore, _tags.MarkBefore, now);
             }
@@ -204,93 +247,6 @@ namespace LoggerBox.Capture
             {
                 _engagements.Tag(_tags.Gear, now);
                 _live.Gear = _tags.Gear;
-            }
-        }
-
-        // True when a bin was completed.
-        private bool FollowReadings(SampleSet clean, long time)
-        {
-            _speed.Add(clean.Microseconds, clean.Values[Channel.Speed]);
-            _engagements.AddSample(clean);
-            if (!_bins.Add(clean))
-            {
-                return false;
-            }
-
-            long now = clean.Microseconds;
-            Bin bin = _bins.Completed;
-            SpeedTenths = bin.Means[Channel.Speed] == Bin.NoMean ? SampleSet.Missing : bin.Means[Channel.Speed] / 100;
-            _engagements.Add(bin);
-            _guards.Watch(bin, SpeedTenths, _quick.Take(SpeedTenths), now);
-            _hasBin = true;
-            if (_loops.Look())
-            {
-                _tags.Write(now, EventKind.LoopState, _loops.Changed);
-                _cues.Give(_loops.IsFault ? Cue.LoopFault : Cue.None, now);
-            }
-
-            Show(time);
-            return true;
-        }
-
-        // A bin goes to the guards at once, and to the holds with the set after it, before anything of that: one step would have too much to do.
-        private void FollowBin()
-        {
-            _hasBin = false;
-            _spare.MayBeDue = true;
-            FollowHold(_bins.Completed, _last);
-            FollowStep();
-        }
-
-        private void FollowHold(Bin bin, long now)
-        {
-            bool wasOpen = _holds.IsOpen;
-            if (_holds.Add(bin, _sample.SpeedBiasHundredths))
-            {
-                _ended.Begin(_tags.Gear, _tags.Mark);
-            }
-
-            if (_holds.JustOpened)
-            {
-                _binsOpen = 0;
-                _due.TimeRunUp((int)(_holds.LatestHundredths(Channel.Speed) / 100), _tags.Gear);
-            }
-            else if (wasOpen && !_holds.IsOpen)
-            {
-                _guards.Left(_binsOpen, BinsUntilCaptured, _holdSpeed, now);
-            }
-
-            bool hasSpeed = _holds.IsOpen && _holds.HasLatest(Channel.Speed);
-            _holdSpeed = hasSpeed ? (int)(_holds.LatestHundredths(Channel.Speed) / 100) : _holds.IsOpen ? SampleSet.Missing : _holdSpeed;
-            if (_holds.IsOpen && !_holds.JustOpened && ++_binsOpen == BinsUntilCaptured)
-            {
-                bool hasMain = _holds.HasLatest(Channel.Main);
-                _guards.Captured(_holdSpeed, hasMain, hasMain ? (int)(_holds.LatestHundredths(Channel.Main) / 100) : 0, now);
-            }
-        }
-
-        private void FollowStep()
-        {
-            if (!_holds.IsOpen)
-            {
-                _live.Step = _tags.Mark;
-            }
-            else if (_binsOpen == BinsASecond || _binsOpen == BinsUntilCaptured)
-            {
-                _ended.Look(_binsOpen / BinsASecond);
-            }
-        }
-
-        private void BreakHold(int untrusted, Gear gear, Step mark, long now)
-        {
-            if (untrusted == 0)
-            {
-                _ended.Finish(now);
-            }
-
-            if (_holds.Break(untrusted))
-            {
-                _ended.Begin(gear, mark);
             }
         }
     }

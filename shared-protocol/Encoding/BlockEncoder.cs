@@ -10,10 +10,15 @@ namespace LoggerBox.Protocol.Encoding
     {
         public const int ModeBits = 4;
 
-        /// <summary>Of one column: with fewer at a time more of it goes into the beginning.</summary>
-        public const int FewestAtATime = 6;
+        // From so many sets on columns are written.
+        private const int TriedSets = 96;
 
-        private const int ValuesAtATime = 18;
+        // A column with fewer values waits for more, near a block's end for less: to begin takes as long as to write some.
+        private const int FewestAtATime = 18;
+        private const int FewestOfLast = 6;
+        private const int FirstOfLast = 100;
+
+        private const int ValuesAtATime = 9;
 
         // To begin with a column is the work of so many values.
         private const int Beginning = 3;
@@ -28,6 +33,16 @@ namespace LoggerBox.Protocol.Encoding
             }
         }
 
+        // The column that is written next.
+        private int next;
+        private bool isChosen;
+
+        // Sets over which predictors were tried.
+        private int tried;
+
+        /// <summary>There may be something to write.</summary>
+        public bool MayWrite;
+
         /// <summary>Sets that have come.</summary>
         public int Count;
 
@@ -37,62 +52,99 @@ namespace LoggerBox.Protocol.Encoding
         public void Begin()
         {
             Count = 0;
+            MayWrite = false;
+            isChosen = false;
+            tried = int.MaxValue;
             for (int i = 0; i < columns.Length; i++)
             {
                 columns[i].Begin();
             }
         }
 
-        /// <summary>Takes the next set of the columns.</summary>
-        public void Add()
+        /// <summary>The newest set was the turn of a column whose predictors were tried.</summary>
+        public bool HasTried => Count <= tried && ((Count + Channel.Count - 1) & Channel.Count) == 0;
+
+        /// <summary>Calls of <see cref="Finish"/> that are to come, about.</summary>
+        public int PartsLeft
         {
-            Count++;
-            columns[Count % Channel.Count].TakeUpTo(Count);
+            get
+            {
+                int left = 0;
+                for (int i = 0; i < columns.Length; i++)
+                {
+                    left += columns[i].Left + Beginning;
+                }
+
+                return (left / ValuesAtATime) + (isChosen ? 1 : columns.Length + 1);
+            }
         }
 
-        /// <summary>Writes so many values at most, those of the column that is farthest behind first. Returns how many it was the work of.</summary>
-        /// <param name="least">A column with fewer waits for more: to begin takes as long as to write some.</param>
-        public int Write(int values, int least)
+        /// <summary>Takes the next set of the columns.</summary>
+        /// <param name="count">So many have come with it.</param>
+        public void Add(int count)
+        {
+            Count = count;
+            if (((count + Channel.Count - 1) & Channel.Count) == 0)
+            {
+                MayWrite |= columns[count & (Channel.Count - 1)].TakeUpTo(count) >= (count < FirstOfLast ? FewestAtATime : FewestOfLast);
+                if (count == TriedSets)
+                {
+                    Choose();
+                }
+            }
+        }
+
+        /// <summary>Decides by what has come so far how columns are written, where that is still open; they are with the next set that is taken.</summary>
+        public void Choose()
+        {
+            tried = isChosen ? tried : Count;
+            isChosen = true;
+            for (int i = 0; i < columns.Length; i++)
+            {
+                columns[i].Choose();
+            }
+        }
+
+        /// <summary>Writes so many values at most, column after column. Returns how many it was the work of.</summary>
+        public int Write(int values) => Write(values, Count < FirstOfLast ? FewestAtATime : FewestOfLast);
+
+        private int Write(int values, int least)
         {
             int left = values;
-            while (left > 0)
+            int passed = 0;
+            while (left > 0 && passed < Channel.Count)
             {
-                ColumnEncoder farthest = columns[0];
-                int most = farthest.Left;
-                for (int i = 1; i < columns.Length; i++)
+                ColumnEncoder column = columns[next];
+                if (column.Left >= least)
                 {
-                    if (columns[i].Left > most)
-                    {
-                        most = columns[i].Left;
-                        farthest = columns[i];
-                    }
+                    left -= column.Write(left) + Beginning;
+                    passed = 0;
+                }
+                else
+                {
+                    passed++;
                 }
 
-                if (most < least)
-                {
-                    break;
-                }
-
-                left -= farthest.Write(left) + Beginning;
+                next = (next + 1) & (Channel.Count - 1);
             }
 
+            MayWrite = left <= 0;
             return values - left;
         }
 
         /// <summary>Writes some of what is left; true once all is written. A full block has little left, one that ends early more.</summary>
         public bool Finish()
         {
-            bool isLast = false;
+            // Where predictors are still tried, what came since the column's last turn takes a call of its own.
             for (int i = 0; i < columns.Length; i++)
             {
-                isLast |= columns[i].TakeLast(Count);
+                if (columns[i].TakeLast(Count))
+                {
+                    return false;
+                }
             }
 
-            // What came since its last turn is looked at in the same call only where that is little.
-            if (isLast)
-            {
-                return false;
-            }
+            MayWrite = true;
 
             Write(ValuesAtATime, 1);
             for (int i = 0; i < columns.Length; i++)

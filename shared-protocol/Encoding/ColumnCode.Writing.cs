@@ -6,13 +6,10 @@ namespace LoggerBox.Protocol.Encoding
     public sealed partial class ColumnCode
     {
         // In whose place one that goes the long way stands, itself not counted.
-        private const int RowsOfUnusual = 2;
+        private const int RowsOfUnusual = 3;
 
         // By the number of ones: what makes a code of a folded error by addition. They and the zero after them, less their number, which the folded error has.
         private static readonly int[] Unary = UnaryCodes();
-
-        // By the parameter: largest folded error that goes the short way.
-        private static readonly int[] MostUsual = UsualErrors();
 
         /// <summary>Writes a column's values from..to (to not included), fewer where some are unusual: they take longer. Returns where it stopped.</summary>
         public int Write(short[] column, int from, int to, BitWriter writer)
@@ -34,7 +31,7 @@ namespace LoggerBox.Protocol.Encoding
             return row;
         }
 
-        // Values as they mostly are, up to the first that is missing or takes a long code. It runs with every sample set, so that all it needs lies in
+        // Values as they mostly are, up to the first that is missing, takes a long code or may be a jump. It runs with every sample set, so that all it needs lies in
         // locals, the predictor's rule stands here once more, and 2^parameter multiplies and divides: a shift by a variable takes its mask with it.
         private int WriteUsual(short[] column, int from, int to, BitWriter writer)
         {
@@ -45,6 +42,7 @@ namespace LoggerBox.Protocol.Encoding
             int shift = foretelling.Shift;
             int lastShift = foretelling.LastShift;
             int age = foretelling.Age;
+            bool isPlain = shift == lastShift && !hasSlope;
             int[] unary = Unary;
             byte[] bytes = writer.Whole;
             int at = writer.WholeLength;
@@ -54,8 +52,7 @@ namespace LoggerBox.Protocol.Encoding
             int rice = parameter;
             int shortest = rice + 1;
             int power = 1 << rice;
-            int most = MostUsual[rice];
-            int calm = mostCalm[rice];
+            int most = mostUsual[rice];
             int least = power << MeanShift;
             int row = from;
             for (; row < to; row++)
@@ -80,36 +77,26 @@ namespace LoggerBox.Protocol.Encoding
                     bytes[at++] = (byte)(pending >> pendingBits);
                 }
 
-                if (folded > calm && folded > (JumpTimes * (average >> MeanShift)) + JumpMore)
-                {
-                    foretelling.Begin(value);
-                    foretold = foretelling.Foretold;
-                    shift = foretelling.Shift;
-                    age = foretelling.Age;
-                }
-                else
+                if (!isPlain)
                 {
                     if (shift != lastShift && ++age == 2 << shift)
                     {
                         shift++;
+                        isPlain = shift == lastShift;
                     }
 
-                    if (hasSlope)
-                    {
-                        slope += off >> Predictor.SlopeShift;
-                    }
-
-                    foretold += (off >> shift) + slope;
+                    slope += hasSlope ? off >> Predictor.SlopeShift : 0;
+                    foretold += slope;
                 }
 
+                foretold += off >> shift;
                 average += folded - (average >> MeanShift);
-                if (average < least || average >= least + least)
+                if ((uint)(average - least) >= (uint)least)
                 {
                     rice = Follow(rice, average >> (MeanShift + rice));
                     shortest = rice + 1;
                     power = 1 << rice;
-                    most = MostUsual[rice];
-                    calm = mostCalm[rice];
+                    most = mostUsual[rice];
                     least = power << MeanShift;
                 }
             }
@@ -126,13 +113,15 @@ namespace LoggerBox.Protocol.Encoding
             return row;
         }
 
-        private static int[] UsualErrors()
+        // A short code, and no jump.
+        private static int[] UsualErrors(int[] calm)
         {
             int[] most = new int[MaxParameter + 1];
             for (int rice = 0; rice <= MaxParameter; rice++)
             {
                 int ones = MostUsualBits - rice < EscapeOnes ? MostUsualBits - rice + 1 : EscapeOnes;
                 most[rice] = (ones << rice) - 1;
+                most[rice] = calm[rice] < most[rice] ? calm[rice] : most[rice];
             }
 
             return most;

@@ -33,8 +33,9 @@ namespace LoggerBox.Protocol.Encoding
 
         private readonly Predictor predictor;
 
-        // By the parameter: up to this folded error none is a jump.
+        // By the parameter: up to this folded error none is a jump, and a value is written the short way.
         private readonly int[] mostCalm;
+        private readonly int[] mostUsual;
         private int parameter;
         private int mean;
         private bool isMissing;
@@ -44,6 +45,7 @@ namespace LoggerBox.Protocol.Encoding
         {
             this.predictor = predictor;
             mostCalm = CalmErrors(predictor.Jumps);
+            mostUsual = UsualErrors(mostCalm);
         }
 
         public void Begin()

@@ -8,9 +8,6 @@ namespace LoggerBox.Protocol.Encoding
     /// </summary>
     public sealed class ColumnEncoder
     {
-        /// <summary>From so many values on, columns are written.</summary>
-        public const int TriedValues = 96;
-
         // A column that is longer than its plain values is given up.
         private const int PlainBytes = 2;
         private const int PlainLength = SampleBlock.Capacity * PlainBytes;
@@ -51,8 +48,8 @@ namespace LoggerBox.Protocol.Encoding
         /// <summary>Rows that are to be written and are not.</summary>
         public int Left;
 
-        /// <summary>Takes the column's rows up to this one.</summary>
-        public void TakeUpTo(int count)
+        /// <summary>Takes the column's rows up to this one; returns how many are to be written.</summary>
+        public int TakeUpTo(int count)
         {
             int from = taken;
             taken = count;
@@ -63,17 +60,14 @@ namespace LoggerBox.Protocol.Encoding
 
             if (chosen == null)
             {
-                int to = count < TriedValues ? count : TriedValues;
-                trial.Take(column, from, to);
-                if (to == TriedValues)
-                {
-                    Choose();
-                }
+                trial.Take(column, from, count);
             }
             else if (!isGivenUp)
             {
                 Left += count - from;
             }
+
+            return Left;
         }
 
         /// <summary>Takes what has come, however little it is: it is to be written now. True where that was the choice.</summary>
@@ -85,12 +79,25 @@ namespace LoggerBox.Protocol.Encoding
                 TakeUpTo(count);
             }
 
-            if (chosen == null)
+            Choose();
+            return isChoice;
+        }
+
+        /// <summary>Decides on the predictor by what has come so far, where that is still open.</summary>
+        public void Choose()
+        {
+            if (chosen != null)
             {
-                Choose();
+                return;
             }
 
-            return isChoice;
+            chosenMode = trial.Best;
+            chosen = chosenMode == ColumnMode.Delta ? delta : chosenMode == ColumnMode.Average ? average : trend;
+            chosen.Begin();
+            bits.Begin();
+            isGivenUp = false;
+            written = 0;
+            Left = taken;
         }
 
         /// <summary>
@@ -102,18 +109,20 @@ namespace LoggerBox.Protocol.Encoding
             int begin = written;
             int end = Left < rows ? taken : written + rows;
             int work = end - begin;
-            while (written < end && bits.Length < PlainLength)
+            int length = bits.Length;
+            while (written < end && length < PlainLength)
             {
-                int most = (PlainLength - bits.Length) * 8 / ColumnCode.LongestBits;
+                int most = (PlainLength - length) * 8 / ColumnCode.LongestBits;
                 int to = written + (most < 1 ? 1 : most);
                 to = to < end ? to : end;
                 written = chosen!.Write(column, written, to, bits);
+                length = bits.Length;
 
                 // What was not written took its time, and so did one more beginning.
                 end -= to - written + 1;
             }
 
-            isGivenUp = bits.Length >= PlainLength;
+            isGivenUp = length >= PlainLength;
             Left = isGivenUp ? 0 : taken - written;
             return work;
         }
@@ -139,17 +148,6 @@ namespace LoggerBox.Protocol.Encoding
             }
 
             writer.WriteHighFirst(column, Length / PlainBytes);
-        }
-
-        private void Choose()
-        {
-            chosenMode = trial.Best;
-            chosen = chosenMode == ColumnMode.Delta ? delta : chosenMode == ColumnMode.Average ? average : trend;
-            chosen.Begin();
-            bits.Begin();
-            isGivenUp = false;
-            written = 0;
-            Left = taken;
         }
 
         private void Prefer(ColumnMode mode, int length)

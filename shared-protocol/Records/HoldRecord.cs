@@ -3,8 +3,10 @@ using LoggerBox.Protocol.Rules;
 namespace LoggerBox.Protocol.Records
 {
     /// <summary>A stretch in which speed and pressures stood still: the fact that is judged.</summary>
-    public sealed class HoldRecord : IRecord
+    public sealed class HoldRecord : IPartedRecord
     {
+        private const int ReadingsAPart = 2;
+
         /// <summary>Where the settled part begins and how long it lasts.</summary>
         public long StartMicroseconds;
         public int DurationMilliseconds;
@@ -33,7 +35,13 @@ namespace LoggerBox.Protocol.Records
         /// <summary>Channels, a bit each, that went on in one direction from end to end: not enough to be no hold, too much to be steady.</summary>
         public byte Drifting;
 
+        private int part;
+
         public RecordCode Code => RecordCode.Hold;
+
+        public bool IsNearlyWritten => false;
+
+        public int PartsLeft => (Channel.Count / ReadingsAPart) - part;
 
         public bool Drifts(int channel) => (Drifting >> channel & 1) != 0;
 
@@ -56,25 +64,36 @@ namespace LoggerBox.Protocol.Records
 
         public void Write(ByteWriter writer)
         {
-            writer.WriteInt64(StartMicroseconds);
-            writer.WriteInt32(DurationMilliseconds);
-            writer.WriteByte((byte)Gear);
-            writer.WriteByte((byte)Step);
-            writer.WriteBoolean(Marked);
-            writer.WriteBoolean(ClutchPressed);
-            writer.WriteInt32(ApproachFromTenths);
-            writer.WriteInt32(ApproachMilliseconds);
+            BeginWriting();
+            while (!WritePart(writer))
+            {
+            }
+        }
 
-            for (int channel = 0; channel < Channel.Count; channel++)
+        public void BeginWriting() => part = 0;
+
+        public bool WritePart(ByteWriter writer)
+        {
+            if (part == 0)
+            {
+                WriteHead(writer);
+            }
+
+            for (int channel = part * ReadingsAPart; channel < (part + 1) * ReadingsAPart; channel++)
             {
                 Readings[channel].Write(writer);
             }
 
+            part++;
+            bool isLast = part * ReadingsAPart == Channel.Count;
+
             // Came later than the rest, so it stands last, and only where it says something: other records keep the bytes that they had.
-            if (Drifting != 0)
+            if (isLast && Drifting != 0)
             {
                 writer.WriteByte(Drifting);
             }
+
+            return isLast;
         }
 
         public bool TryRead(ByteReader reader)
@@ -95,6 +114,18 @@ namespace LoggerBox.Protocol.Records
 
             Drifting = sound && reader.Remaining > 0 ? reader.ReadByte() : (byte)0;
             return sound;
+        }
+
+        private void WriteHead(ByteWriter writer)
+        {
+            writer.WriteInt64(StartMicroseconds);
+            writer.WriteInt32(DurationMilliseconds);
+            writer.WriteByte((byte)Gear);
+            writer.WriteByte((byte)Step);
+            writer.WriteBoolean(Marked);
+            writer.WriteBoolean(ClutchPressed);
+            writer.WriteInt32(ApproachFromTenths);
+            writer.WriteInt32(ApproachMilliseconds);
         }
     }
 }

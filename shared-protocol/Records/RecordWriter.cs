@@ -8,8 +8,14 @@ namespace LoggerBox.Protocol.Records
         /// <summary>The last record written, from its first byte.</summary>
         public readonly byte[] Bytes = new byte[RecordFormat.MaxRecord];
 
-        // A quarter of a step of the logger's.
-        private const int CheckedAtATime = 140;
+        // A sixth of a step of the logger's.
+        private const int CheckedAtATime = 64;
+
+        // Two of them are like another part.
+        private const int ChecksOfPart = 2 * CheckedAtATime;
+
+        // The copying of what is encoded, and some of its check.
+        private const int UsualParts = 4;
 
         private readonly ByteWriter writer;
         private int bodyLength;
@@ -36,42 +42,37 @@ namespace LoggerBox.Protocol.Records
             return Close(bodyEnd, Crc32.Of(Bytes, 0, bodyEnd));
         }
 
-        /// <summary>The body is written, and is to be checked in parts by <see cref="AdvanceBlock"/>: what it is made of may change afterwards.</summary>
-        public void Begin(IRecord record, uint sessionNumber, ushort bootCount, uint sequence)
+        /// <summary>The body of a record is to be written in parts, then checked in parts.</summary>
+        public void Begin(IPartedRecord record)
         {
             writer.Restart(RecordFormat.HeaderLength, RecordFormat.HeaderLength + RecordFormat.MaxBody);
-            record.Write(writer);
-            bodyLength = writer.Position;
-            WriteHeader(record.Code, bodyLength, sessionNumber, bootCount, sequence);
-            checkedBytes = 0;
-            crc = Crc32.Start;
-        }
-
-        /// <summary>The body of a block is to be written in parts, then checked in parts.</summary>
-        public void BeginBlock(SampleBlock block)
-        {
-            writer.Restart(RecordFormat.HeaderLength, RecordFormat.HeaderLength + RecordFormat.MaxBody);
-            block.BeginWriting();
+            record.BeginWriting();
             bodyLength = -1;
         }
 
+        /// <summary>Parts that a record takes yet that was begun, about.</summary>
+        public int PartsLeft(IPartedRecord record) =>
+            bodyLength < 0 ? record.PartsLeft + UsualParts : (bodyLength - checkedBytes + ChecksOfPart - 1) / ChecksOfPart;
+
+        /// <summary>It is written, and is checked now.</summary>
+        public bool IsChecking => bodyLength >= 0;
+
         /// <summary>Does a part of it; true when that was the last, and the length is known.</summary>
-        public bool AdvanceBlock(SampleBlock? block, uint sessionNumber, ushort bootCount, uint sequence)
+        public bool Advance(IPartedRecord record, uint sessionNumber, ushort bootCount, uint sequence)
         {
             if (bodyLength < 0)
             {
-                // What is encoded is only copied.
-                bool isCopied = block!.IsEncoded;
-                bool isWritten = block.WritePart(writer);
-                while (isCopied && !isWritten)
+                bool isNearlyWritten = record.IsNearlyWritten;
+                bool isWritten = record.WritePart(writer);
+                while (isNearlyWritten && !isWritten)
                 {
-                    isWritten = block.WritePart(writer);
+                    isWritten = record.WritePart(writer);
                 }
 
                 if (isWritten)
                 {
                     bodyLength = writer.Position;
-                    WriteHeader(RecordCode.SampleBlock, bodyLength, sessionNumber, bootCount, sequence);
+                    WriteHeader(record.Code, bodyLength, sessionNumber, bootCount, sequence);
                     checkedBytes = 0;
                     crc = Crc32.Start;
                 }
@@ -87,15 +88,15 @@ namespace LoggerBox.Protocol.Records
             checkedBytes += part;
             if (checkedBytes == bodyLength)
             {
-                BlockLength = Close(bodyLength, crc);
+                PartedLength = Close(bodyLength, crc);
                 return true;
             }
 
             return false;
         }
 
-        /// <summary>Of the record that the last true <see cref="AdvanceBlock"/> made.</summary>
-        public int BlockLength { get; private set; }
+        /// <summary>Of the record that the last true <see cref="Advance"/> made.</summary>
+        public int PartedLength { get; private set; }
 
         private void WriteHeader(RecordCode code, int bodyEnd, uint sessionNumber, ushort bootCount, uint sequence)
         {

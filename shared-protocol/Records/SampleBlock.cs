@@ -5,7 +5,7 @@ namespace LoggerBox.Protocol.Records
     /// <summary>
     /// Up to 128 sample sets, column by column, that are read without any other record. One object is filled, written and filled again.
     /// </summary>
-    public sealed class SampleBlock : IRecord
+    public sealed class SampleBlock : IPartedRecord
     {
         public const int Capacity = 128;
         public const byte PlainColumns = 0;
@@ -21,6 +21,10 @@ namespace LoggerBox.Protocol.Records
 
         public int Count;
 
+        // When the next set of an evenly timed block is; never, where there is another question than this.
+        private long next = Never;
+        private long interval;
+
         private readonly uint[] offsetsMicroseconds = new uint[Capacity];
         private readonly short[] speeds = new short[Capacity];
         private readonly short[] mains = new short[Capacity];
@@ -30,6 +34,8 @@ namespace LoggerBox.Protocol.Records
         private readonly BlockHead head = new BlockHead();
         private readonly BlockEncoder encoder;
         private readonly BlockDecoder decoder;
+        private const long Never = long.MinValue;
+
         // The first part goes on until all columns are encoded; then come the head and each column.
         private const int HeadPart = 1;
         private int part;
@@ -45,14 +51,18 @@ namespace LoggerBox.Protocol.Records
 
         public bool IsFull => Count == Capacity;
 
-        /// <summary>Parts that are left to write are copies of what is encoded already, or little else.</summary>
-        public bool IsEncoded => part >= HeadPart && (part == HeadPart ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
+        // Copies of what is encoded already, or little else.
+        public bool IsNearlyWritten => part >= HeadPart && (part == HeadPart ? !encoder.HasRaw && IntervalMicroseconds != 0 : head.Encoding == EncodedColumns && !encoder.HasRaw);
+
+        public int PartsLeft => encoder.PartsLeft;
 
         /// <summary>Begins an empty block; interval 0 for sets that come unevenly.</summary>
         public void Begin(uint intervalMicroseconds)
         {
             IntervalMicroseconds = intervalMicroseconds;
             Count = 0;
+            next = Never;
+            interval = 0;
             encoder.Begin();
         }
 
@@ -62,46 +72,59 @@ namespace LoggerBox.Protocol.Records
         public bool TryAdd(SampleSet sample)
         {
             int at = Count;
-            if (at == 0)
-            {
-                FirstMicroseconds = sample.Microseconds;
-            }
-
-            long offset = sample.Microseconds - FirstMicroseconds;
-            long interval = IntervalMicroseconds;
-            if (at == Capacity || (interval == 0 ? !TryAddTime(at, offset) : offset != interval * at))
+            int count = at + 1;
+            if ((sample.Microseconds != next || at == Capacity) && !TryFollow(at, sample.Microseconds))
             {
                 return false;
             }
 
-            if (encoder.Count != at)
-            {
-                CountForEncoding();
-            }
+            next += interval;
+            Count = count;
 
-            Count = at + 1;
-            // Values outside a column are no readings: one that is wrong would be worse than none.
+            // Values outside a column are no readings: one that is wrong would be worse than none. A missing speed is so far from the middle, too.
             int[] values = sample.Values;
             int value = values[Channel.Speed];
             int fromMiddle = value - SpeedMiddleTenths;
-            speeds[at] = value != SampleSet.Missing && fromMiddle == (short)fromMiddle ? (short)fromMiddle : (short)SampleSet.Missing;
+            speeds[at] = fromMiddle == (short)fromMiddle ? (short)fromMiddle : (short)SampleSet.Missing;
             value = values[Channel.Main];
             mains[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             value = values[Channel.Clutch];
             clutches[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
             value = values[Channel.Converter];
             converters[at] = value == (short)value ? (short)value : (short)SampleSet.Missing;
-            encoder.Add();
+            encoder.Add(count);
             return true;
         }
 
         /// <summary>
         /// Encodes so many of the values that have come, at most; returns how many it was the work of. What is left when the block is written is encoded then.
         /// </summary>
-        public int Encode(int values) => encoder.Write(values, BlockEncoder.FewestAtATime);
+        public int Encode(int values) => encoder.Write(values);
 
-        private bool TryAddTime(int at, long offset)
+        /// <summary>Some may be there to be encoded.</summary>
+        public bool MayEncode => encoder.MayWrite;
+
+        /// <summary>With the newest set predictors were tried, which takes its time.</summary>
+        public bool HasTried => encoder.HasTried;
+
+        /// <summary>Begins to encode, however little has come.</summary>
+        public void BeginEncoding() => encoder.Choose();
+
+        private bool TryFollow(int at, long microseconds)
         {
+            if (at == 0)
+            {
+                FirstMicroseconds = microseconds;
+                interval = IntervalMicroseconds;
+                next = interval > 0 ? microseconds : Never;
+            }
+
+            if (at == Capacity || interval > 0)
+            {
+                return at == 0;
+            }
+
+            long offset = microseconds - FirstMicroseconds;
             offsetsMicroseconds[at] = (uint)offset;
             return offset >= 0 && offset <= uint.MaxValue;
         }
@@ -124,14 +147,12 @@ namespace LoggerBox.Protocol.Records
             }
         }
 
-        /// <summary>The block is to be written in parts, as no sample set can wait for all of it.</summary>
         public void BeginWriting()
         {
             CountForEncoding();
             part = 0;
         }
 
-        /// <summary>Writes a part; true when that was the last. Nothing else may be done with the block meanwhile.</summary>
         public bool WritePart(ByteWriter writer)
         {
             if (part < HeadPart)
@@ -179,6 +200,8 @@ namespace LoggerBox.Protocol.Records
             }
 
             Count = known && !reader.TooShort ? head.Count : 0;
+            interval = IntervalMicroseconds;
+            next = interval > 0 ? FirstMicroseconds + (interval * Count) : Never;
             return known && !reader.TooShort;
         }
 
@@ -229,7 +252,7 @@ namespace LoggerBox.Protocol.Records
         {
             while (encoder.Count < Count)
             {
-                encoder.Add();
+                encoder.Add(encoder.Count + 1);
             }
         }
 

@@ -117,11 +117,19 @@ namespace LoggerBox.BoardParts.Operation
         // What has just ended counts: it is named over some sets.
         private void AnswerMissing(long now)
         {
-            if (_isMissingAsked && !_engine.IsNaming)
+            if (!_isMissingAsked)
             {
-                _isMissingAsked = false;
-                SayMissing(now);
+                return;
             }
+
+            if (_engine.IsNaming)
+            {
+                _engine.NameSoon();
+                return;
+            }
+
+            _isMissingAsked = false;
+            SayMissing(now);
         }
 
         private void SayMissing(long now) => Tell(_engine.StepsMissing == 0 ? Cue.AllCaptured : Cue.StepsMissing, _engine.StepsMissing, now);

@@ -23,11 +23,13 @@ namespace LoggerBox.Capture.Engagements
         private const int PointsAtATime = 20;
         private const int StretchPoints = 10;
         private const int NeighboursOfPeak = 5;
+        private const int FewestPoints = 9;
 
         private readonly FineTrace _clutch;
         private EngagementRecord _into;
         private Part _part = Part.Read;
         private long _tag;
+        private long _from;
         private long _end;
         private int _floor;
         private int _first;
@@ -52,6 +54,8 @@ namespace LoggerBox.Capture.Engagements
 
         private enum Part : byte
         {
+            Bounds,
+            Settled,
             Empty,
             Rise,
             High,
@@ -78,19 +82,11 @@ namespace LoggerBox.Capture.Engagements
         {
             _into = into;
             _tag = tag;
+            _from = from;
             _end = end;
             _floor = floor;
-            _first = _clutch.NumberAt(from);
-            _last = _clutch.NumberAt(end);
             IsFilling = false;
-            _part = _last - _first < 9 ? Part.Read : Part.Empty;
-            if (IsReading)
-            {
-                int tail = IntegerMath.Max(1, IntegerMath.Min((_last - _first) / 3, _last - _clutch.NumberAt(end - 1000000)));
-                _settled = _clutch.Mean(_last - tail, _last);
-                _empty = int.MaxValue;
-                _next = _first;
-            }
+            _part = Part.Bounds;
         }
 
         /// <summary>Looks at some points; true when those were the last.</summary>
@@ -98,6 +94,14 @@ namespace LoggerBox.Capture.Engagements
         {
             switch (_part)
             {
+                case Part.Bounds:
+                    _first = _clutch.NumberAt(_from);
+                    _last = _clutch.NumberAt(_end);
+                    _part = _last - _first < FewestPoints ? Part.Read : Part.Settled;
+                    break;
+                case Part.Settled:
+                    TakeSettled();
+                    break;
                 case Part.Empty:
                     SeekEmpty();
                     break;
@@ -130,6 +134,15 @@ namespace LoggerBox.Capture.Engagements
             }
 
             return !IsReading;
+        }
+
+        private void TakeSettled()
+        {
+            int tail = IntegerMath.Max(1, IntegerMath.Min((_last - _first) / 3, _last - _clutch.NumberAt(_end - 1000000)));
+            _settled = _clutch.Mean(_last - tail, _last);
+            _empty = int.MaxValue;
+            _next = _first;
+            _part = Part.Empty;
         }
 
         // The lowest tenth of a second in the first half: the clutch was empty there, or as empty as a direct reversal left it.

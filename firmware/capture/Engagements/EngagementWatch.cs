@@ -26,7 +26,7 @@ namespace LoggerBox.Capture.Engagements
         // Above this share of it the pedal is already on its way, and pressure with it.
         private const int PedalPart = 3;
 
-        private readonly FineTrace _clutch = new FineTrace();
+        private readonly FineTrace _clutch;
         private readonly EngagementShape _shape;
         private readonly int _floor;
         private int _empty = SampleSet.Missing;
@@ -51,8 +51,10 @@ namespace LoggerBox.Capture.Engagements
         private Gear _waitingGear;
         private long _waitingSince;
 
-        public EngagementWatch(SessionHeader header)
+        /// <param name="clutch">The clutch's trace, which goes on meanwhile.</param>
+        public EngagementWatch(FineTrace clutch, SessionHeader header)
         {
+            _clutch = clutch;
             _shape = new EngagementShape(_clutch);
             ChannelCalibration calibration = header.Pressures[Channel.Clutch - 1];
             long span = calibration.SpanPascal < 1 ? 1 : calibration.SpanPascal;
@@ -100,11 +102,8 @@ namespace LoggerBox.Capture.Engagements
 
         public void Take() => IsWhole = false;
 
-        public void AddSample(SampleSet clean) => _clutch.Add(clean.Microseconds, clean.Values[Channel.Clutch]);
-
         public void Forget()
         {
-            _clutch.Clear();
             _watching = false;
             _empty = SampleSet.Missing;
         }

@@ -7,7 +7,7 @@ namespace LoggerBox.Capture.Holds
     /// The last minute of bins at most, with running sums, so that mean and scatter of any stretch cost the same few steps.
     /// Values are kept as distances from the first one. The sums run on for ever and may wrap around: their differences stay exact.
     /// </summary>
-    public sealed class BinSpan
+    public sealed partial class BinSpan
     {
         public const int Capacity = 600;
         private const int DroppedWhenFull = 100;
@@ -27,13 +27,8 @@ namespace LoggerBox.Capture.Holds
         private int _first;
         private int _count;
 
-        // Of the two stretches that are compared.
-        private int _comparedBins;
-        private int _comparedFrom;
-        private int _comparedTo;
-        private int _comparedBins2;
-        private int _comparedFrom2;
-        private int _comparedTo2;
+        // The newest bins that have readings of all channels, one after the other.
+        private int _whole;
 
         public BinSpan()
         {
@@ -83,6 +78,7 @@ namespace LoggerBox.Capture.Holds
             _count++;
             _starts[at] = bin.StartMicroseconds;
             int[] means = bin.Means;
+            _whole++;
             for (int channel = 0; channel < Channel.Count; channel++)
             {
                 long[] sums = _sums[channel];
@@ -94,6 +90,7 @@ namespace LoggerBox.Capture.Holds
                     sums[next] = sums[at];
                     squares[next] = squares[at];
                     counts[next] = counts[at];
+                    _whole = 0;
                     continue;
                 }
 
@@ -124,13 +121,46 @@ namespace LoggerBox.Capture.Holds
         /// </summary>
         public int AddSteps(int channel, ref int index, int end, int stride, int most, ref long squares)
         {
+            if (index + 1 >= end)
+            {
+                return 0;
+            }
+
+            int steps = (end - index + stride - 2) / stride;
+            steps = steps < most ? steps : most;
+            int first = Place(index);
+            int last = first + ((steps - 1) * stride) + 2;
+            index += steps * stride;
+            return last < Places && (short)(_counts[channel][last] - _counts[channel][first]) == last - first
+                ? AddWholeSteps(_sums[channel], first, last, stride, ref squares)
+                : AddStepsAcross(channel, first, steps, stride, ref squares);
+        }
+
+        // As it mostly is: all bins have readings, and stand in a row.
+        private static int AddWholeSteps(long[] sums, int first, int last, int stride, ref long squares)
+        {
+            long added = 0;
+            int steps = 0;
+            for (int a = first; a < last - 1; a += stride)
+            {
+                long middle = sums[a + 1];
+                long step = sums[a + 2] - middle - (middle - sums[a]);
+                added += step * step;
+                steps++;
+            }
+
+            squares += added;
+            return steps;
+        }
+
+        private int AddStepsAcross(int channel, int first, int count, int stride, ref long squares)
+        {
             long[] sums = _sums[channel];
             short[] counts = _counts[channel];
             long added = 0;
             int steps = 0;
-            int i = index;
-            int a = Place(i);
-            for (; most > 0 && i + 1 < end; most--)
+            int a = first;
+            for (; count > 0; count--)
             {
                 int b = a + 1;
                 int c = a + 2;
@@ -148,7 +178,6 @@ namespace LoggerBox.Capture.Holds
                     steps++;
                 }
 
-                i += stride;
                 a += stride;
                 if (a >= Places)
                 {
@@ -157,7 +186,6 @@ namespace LoggerBox.Capture.Holds
             }
 
             squares += added;
-            index = i;
             return steps;
         }
 
@@ -216,37 +244,6 @@ namespace LoggerBox.Capture.Holds
             long half = count >> 1;
             mean = _anchors[channel] + ((sum >= 0 ? sum + half : sum - half) / count);
             return true;
-        }
-
-        /// <summary>Two stretches that <see cref="MeansAgree"/> is to compare, channel by channel; they may begin before the first bin, and say nothing then.</summary>
-        public void HoldAgainst(int from, int to, int from2, int to2)
-        {
-            _comparedBins = to - from;
-            _comparedBins2 = to2 - from2;
-            _comparedFrom = Place(from < 0 ? 0 : from);
-            _comparedTo = Place(to < 0 ? 0 : to);
-            _comparedFrom2 = Place(from2 < 0 ? 0 : from2);
-            _comparedTo2 = Place(to2);
-        }
-
-        /// <summary>
-        /// Both stretches have all their readings, and their means surely differ by no more than this: what mostly is so with each bin is told without a
-        /// division. Rounding moves each mean by half a hundredth at most.
-        /// </summary>
-        public bool MeansAgree(int channel, long most)
-        {
-            int bins = _comparedBins;
-            int bins2 = _comparedBins2;
-            short[] counts = _counts[channel];
-            if ((short)(counts[_comparedTo] - counts[_comparedFrom]) != bins || (short)(counts[_comparedTo2] - counts[_comparedFrom2]) != bins2)
-            {
-                return false;
-            }
-
-            long[] sums = _sums[channel];
-            long apart = ((sums[_comparedTo2] - sums[_comparedFrom2]) * bins) - ((sums[_comparedTo] - sums[_comparedFrom]) * bins2);
-            most = (most - 1) * bins * bins2;
-            return apart <= most && apart >= -most;
         }
 
         /// <summary>Sample standard deviation of the bins in hundredths.</summary>

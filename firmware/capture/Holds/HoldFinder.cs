@@ -36,7 +36,10 @@ namespace LoggerBox.Capture.Holds
         public HoldRecord Ended => _measurement.Hold;
 
         /// <summary>One has ended, was long and steady enough, and is measured. To be taken before another one is.</summary>
-        public bool IsMeasured { get; private set; }
+        public bool IsMeasured;
+
+        /// <summary>Channels that <see cref="Look"/> took a closer look at.</summary>
+        public int ChannelsLookedAt => _steadiness.ChannelsLookedAt;
 
         /// <summary>One has ended and is not measured yet.</summary>
         public bool IsMeasuring => _measurement.IsRunning;
@@ -45,10 +48,10 @@ namespace LoggerBox.Capture.Holds
         public void Take() => IsMeasured = false;
 
         /// <summary>Everything stands still now.</summary>
-        public bool IsOpen { get; private set; }
+        public bool IsOpen;
 
         /// <summary>The last <see cref="Add"/> opened the hold.</summary>
-        public bool JustOpened { get; private set; }
+        public bool JustOpened;
 
         /// <summary>How the speed came to the hold is not known yet.</summary>
         public bool IsApproachSought => _approach.IsRunning;
@@ -65,11 +68,9 @@ namespace LoggerBox.Capture.Holds
         /// <summary>Whether the channel gave readings in the last half second.</summary>
         public bool HasLatest(int channel) => _span.Readings(channel, IntegerMath.Max(0, _span.Count - 5), _span.Count) > 0;
 
-        /// <summary>Takes a bin; true when it ended a hold, which is to be measured then.</summary>
-        /// <param name="speedBiasHundredths">How far its speed may be off to one side, as long as the pickup is as it is.</param>
-        public bool Add(Bin bin, int speedBiasHundredths = 0)
+        /// <summary>Takes a bin, which is to be looked at before the next one.</summary>
+        public void Take(Bin bin)
         {
-            JustOpened = false;
             _recent.Add(bin);
             _sinceBreak++;
             _span.Add(bin);
@@ -77,7 +78,13 @@ namespace LoggerBox.Capture.Holds
             {
                 FinishMeasuring();
             }
+        }
 
+        /// <summary>Looks at the newest bin; true when it ended a hold, which is to be measured then.</summary>
+        /// <param name="speedBiasHundredths">How far its speed may be off to one side, as long as the pickup is as it is.</param>
+        public bool Look(int speedBiasHundredths = 0)
+        {
+            JustOpened = false;
             if (!IsOpen)
             {
                 Seek();

@@ -30,7 +30,7 @@ namespace LoggerBox.Capture.Holds
         }
 
         /// <summary>Begun and not yet done.</summary>
-        public bool IsRunning { get; private set; }
+        public bool IsRunning;
 
         /// <summary>After the last <see cref="Advance"/>: it was a hold.</summary>
         public bool IsHold { get; private set; }

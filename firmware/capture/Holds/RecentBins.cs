@@ -19,7 +19,7 @@ namespace LoggerBox.Capture.Holds
         private int _oldest;
 
         /// <summary>Number of the newest bin; they count from 0.</summary>
-        public int Newest { get; private set; } = -1;
+        public int Newest = -1;
 
         /// <summary>Number of the oldest that is to be looked at.</summary>
         public int Oldest => IntegerMath.Max(_oldest, Newest + 1 - Reach);

@@ -39,12 +39,16 @@ namespace LoggerBox.Capture.Holds
             }
         }
 
+        /// <summary>Channels that the last question took a closer look at, which is what it costs.</summary>
+        public int ChannelsLookedAt { get; private set; }
+
         /// <summary>Every channel that has readings stands still over the last window; false where none has.</summary>
         public bool Stands() => Stands(WindowBins);
 
         /// <summary>The same over the last so many bins.</summary>
         public bool Stands(int bins)
         {
+            ChannelsLookedAt = 0;
             if (_span.Count < bins)
             {
                 return false;
@@ -61,6 +65,7 @@ namespace LoggerBox.Capture.Holds
                 }
 
                 any = true;
+                ChannelsLookedAt++;
                 if (Moves(channel, begin, end))
                 {
                     return false;
@@ -77,6 +82,7 @@ namespace LoggerBox.Capture.Holds
             int end = _span.Count;
             int newest = end - NewestBins;
             bool isLong = newest >= WindowBins;
+            ChannelsLookedAt = 0;
             _span.HoldAgainst(newest - WindowBins, newest, newest, end);
             for (int channel = 0; channel < Channel.Count; channel++)
             {
@@ -95,6 +101,7 @@ namespace LoggerBox.Capture.Holds
         // The newest bins against the window that ended so many bins before them.
         private bool Left(int channel, int between, int times)
         {
+            ChannelsLookedAt++;
             int end = _span.Count;
             int newest = end - NewestBins;
             int middle = newest - between;

@@ -13,7 +13,7 @@ namespace LoggerBox.Capture.Samples
         private readonly ChannelSum _converter = new ChannelSum();
         private long _origin;
         private long _start;
-        private long _end;
+        private long _end = long.MinValue;
         private int _sets;
         private bool _any;
 
@@ -26,11 +26,14 @@ namespace LoggerBox.Capture.Samples
             _end = long.MinValue;
         }
 
+        /// <summary>This sample would begin a new bin.</summary>
+        public bool IsCompletedBy(SampleSet clean) => _any && clean.Microseconds >= _end;
+
         /// <summary>True when this sample began a new bin and <see cref="Completed"/> holds the one before it.</summary>
         public bool Add(SampleSet clean)
         {
             bool completed = false;
-            if (clean.Microseconds >= _end || !_any)
+            if (clean.Microseconds >= _end)
             {
                 completed = _any;
                 BeginAnother(clean.Microseconds);

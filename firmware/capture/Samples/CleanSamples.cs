@@ -28,6 +28,7 @@ namespace LoggerBox.Capture.Samples
         private long _before;
         private long _earlier;
         private int _count;
+        private int _learning;
 
         public CleanSamples(SessionHeader header)
         {
@@ -73,6 +74,13 @@ namespace LoggerBox.Capture.Samples
             }
 
             return true;
+        }
+
+        /// <summary>One channel after the other learns how noisy it is; to be called once a bin.</summary>
+        public void Learn()
+        {
+            _filters[_learning].Learn();
+            _learning = (_learning + 1) & (Channel.Count - 1);
         }
 
         public void Clear()

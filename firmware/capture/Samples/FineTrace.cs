@@ -17,6 +17,7 @@ namespace LoggerBox.Capture.Samples
         private long _sum;
         private long _sumTime;
         private int _gathered;
+        private int _gatheredEnd;
         private long _began = NoStep;
         private int _end;
         private int _cleared;
@@ -48,7 +49,6 @@ namespace LoggerBox.Capture.Samples
             }
 
             _began = microseconds;
-            _gathered = 1;
             int number = _end;
             int newest = number & (Capacity - 1);
             _times[newest] = microseconds;
@@ -153,12 +153,15 @@ namespace LoggerBox.Capture.Samples
         private void Gather(long microseconds, int value)
         {
             int newest = (_end - 1) & (Capacity - 1);
-            if (_gathered++ == 1)
+            if (_gatheredEnd != _end)
             {
+                _gatheredEnd = _end;
+                _gathered = 1;
                 _sum = _values[newest];
                 _sumTime = _times[newest];
             }
 
+            _gathered++;
             _sum += value;
             _sumTime += microseconds;
             _times[newest] = _sumTime / _gathered;

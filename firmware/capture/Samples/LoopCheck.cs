@@ -18,6 +18,10 @@ namespace LoggerBox.Capture.Samples
         private readonly ChannelKind _kind;
         private LoopState _state;
 
+        // What a loop that measures may read next and go on measuring; no reading is, where it does not.
+        private int _calmFrom = int.MaxValue;
+        private int _calmTo;
+
         public LoopCheck(ChannelCalibration calibration)
         {
             _kind = calibration.Kind;
@@ -28,13 +32,15 @@ namespace LoggerBox.Capture.Samples
         /// <summary>The reading, or Missing where the current says nothing about a pressure.</summary>
         public int Pass(int counts)
         {
-            if (counts >= LowestCounts && counts < HighestCounts && _kind == ChannelKind.CurrentLoop)
+            if (counts >= _calmFrom && counts < _calmTo)
             {
-                _state = LoopState.Measuring;
                 return counts;
             }
 
             _state = StateOf(counts);
+            bool isCalm = _state == LoopState.Measuring && _kind == ChannelKind.CurrentLoop;
+            _calmFrom = isCalm ? LowestCounts : int.MaxValue;
+            _calmTo = HighestCounts;
             return _state == LoopState.Measuring ? counts : SampleSet.Missing;
         }
 

@@ -16,9 +16,11 @@ namespace LoggerBox.Capture.Samples
         /// <summary>Sets that a cut costs at most.</summary>
         public const int MostLost = 127;
 
-        // A block takes eight sets to be stored in.
-        private const int SetsABlock = 120;
-        private const int SetsUntilHurry = 1;
+        // A block takes up to ten sets to be stored in.
+        private const int SetsABlock = 108;
+
+        // About.
+        private const int PartsOfBlock = 7;
 
         private readonly RecordLog _log;
         private readonly DropoutRecord _dropout = new DropoutRecord();
@@ -26,7 +28,11 @@ namespace LoggerBox.Capture.Samples
         private readonly long _longest;
         private SampleBlock _block = new SampleBlock();
         private SampleBlock _stored = new SampleBlock();
-        private bool _isStoring;
+
+        // One that ended early, while the one before it was not stored yet, and whether what was lost behind it is to be said.
+        private SampleBlock _waiting = new SampleBlock();
+        private bool _hasWaiting;
+        private bool _gapWaits;
         private uint _sampleSets;
         private long _last = long.MaxValue;
 
@@ -40,14 +46,85 @@ namespace LoggerBox.Capture.Samples
 
         public uint SampleSets => _sampleSets;
 
-        /// <summary>The block is far enough for its sets to be encoded.</summary>
-        public bool IsEncoding => _block.Count > ColumnEncoder.TriedValues;
+        private int Unstored => (IsStoring ? _stored.Count : 0) + (_hasWaiting ? _waiting.Count : 0) + _block.Count;
+
+        /// <summary>There may be something to encode.</summary>
+        public bool IsEncoding => _block.MayEncode;
+
+        /// <summary>Sets of the newest block, and how many may still come until all of it is stored.</summary>
+        public int Count => _block.Count;
+
+        public int SetsLeft => MostLost - _block.Count;
+
+        /// <summary>With the newest set predictors were tried.</summary>
+        public bool HasTried => _block.HasTried;
+
+        /// <summary>Begins to encode the newest block: there will not be time enough later.</summary>
+        public void BeginEncoding() => _block.BeginEncoding();
 
         /// <summary>Encodes so many values of it, at most; returns how many it was the work of.</summary>
         public int Encode(int values) => _block.Encode(values);
 
+        /// <summary>Length of the gap that <see cref="Add"/> found last.</summary>
+        public long GapMicroseconds { get; private set; }
+
         /// <summary>True when time was lost before this set.</summary>
         public bool Add(SampleSet sample)
+        {
+            bool gap = false;
+            if (_interval == 0 || _block.Count == 0 || !_block.TryAdd(sample))
+            {
+                gap = AddLate(sample);
+            }
+
+            if (_block.Count >= SetsABlock)
+            {
+                Store();
+            }
+
+            _last = sample.Microseconds;
+            _sampleSets++;
+            return gap;
+        }
+
+        /// <summary>A full block is being stored.</summary>
+        public bool IsStoring;
+
+        /// <summary>Instructions that the next part of that takes at most.</summary>
+        public int NextPart => _log.NextPart;
+
+        /// <summary>And cannot wait for a set with less to do.</summary>
+        /// <param name="margin">Sets that are to be left.</param>
+        public bool IsInHurry(int margin) => _log.PartsLeft + (_hasWaiting ? PartsOfBlock : 0) + margin > MostLost - Unstored;
+
+        /// <summary>Does a part of what a full block takes to be stored, all that is left where no more sets may come; true when there was something.</summary>
+        public bool Advance()
+        {
+            if (!IsStoring)
+            {
+                return false;
+            }
+
+            do
+            {
+                IsStoring = !_log.Advance();
+                if (!IsStoring && _hasWaiting)
+                {
+                    StoreWaiting();
+                }
+            }
+            while (IsStoring && Unstored > MostLost);
+            return true;
+        }
+
+        /// <summary>Writes everything that is not yet in the log.</summary>
+        public void Close()
+        {
+            Store();
+            Finish();
+        }
+
+        private bool AddLate(SampleSet sample)
         {
             bool gap = sample.Microseconds - _last > _longest;
             if (gap)
@@ -62,65 +139,71 @@ namespace LoggerBox.Capture.Samples
                 _block.TryAdd(sample);
             }
 
-            if (_block.Count >= SetsABlock)
-            {
-                Store();
-            }
-
-            _last = sample.Microseconds;
-            _sampleSets++;
             return gap;
-        }
-
-        /// <summary>A full block is being stored.</summary>
-        public bool IsStoring => _isStoring;
-
-        /// <summary>And cannot wait for a set with less to do.</summary>
-        public bool IsInHurry => _block.Count > SetsUntilHurry;
-
-        /// <summary>Does a part of what a full block takes to be stored, all that is left where no more sets may come; true when there was something.</summary>
-        public bool Advance()
-        {
-            if (!_isStoring)
-            {
-                return false;
-            }
-
-            do
-            {
-                _isStoring = !_log.AdvanceBlock();
-            }
-            while (_isStoring && _stored.Count + _block.Count > MostLost);
-            return true;
-        }
-
-        /// <summary>Writes everything that is not yet in the log.</summary>
-        public void Close()
-        {
-            Store();
-            Finish();
         }
 
         private void TakeGap(long now)
         {
             Store();
+            GapMicroseconds = now - _last;
             _dropout.FromMicroseconds = _last;
             _dropout.ToMicroseconds = now;
             _dropout.Reason = _interval == 0 ? DropoutReason.SourceGap : DropoutReason.Overrun;
-            _log.Append(_dropout);
+            _gapWaits = _hasWaiting;
+            if (!_gapWaits)
+            {
+                _log.Append(_dropout);
+            }
         }
 
         // The sets that follow go into the other block.
         private void Store()
         {
-            Finish();
-            if (_block.Count > 0)
+            if (_hasWaiting)
             {
-                SampleBlock full = _block;
+                Finish();
+            }
+
+            if (_block.Count == 0)
+            {
+                return;
+            }
+
+            SampleBlock full = _block;
+            if (_log.IsInWork)
+            {
+                // A block or another long record is finished first.
+                if (!IsStoring)
+                {
+                    _stored.Begin(_interval);
+                }
+
+                IsStoring = true;
+                _block = _waiting;
+                _waiting = full;
+                _hasWaiting = true;
+            }
+            else
+            {
                 _block = _stored;
                 _stored = full;
-                _block.Begin(_interval);
-                _isStoring = _log.BeginBlock(full);
+                IsStoring = _log.Begin(full);
+            }
+
+            _block.Begin(_interval);
+        }
+
+        private void StoreWaiting()
+        {
+            SampleBlock next = _waiting;
+            _waiting = _stored;
+            _stored = next;
+            _hasWaiting = false;
+            IsStoring = _log.Begin(next);
+            if (_gapWaits)
+            {
+                _gapWaits = false;
+                _log.Append(_dropout);
             }
         }
 

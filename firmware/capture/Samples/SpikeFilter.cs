@@ -14,6 +14,12 @@ namespace LoggerBox.Capture.Samples
         private const int DeviationsAllowed = 8;
         private const int Smoothing = 32;
 
+        // One of a bin's readings stands for all where they are calm. It is held against its two neighbours: from the median of three a reading of Gaussian
+        // noise lies 0.564 standard deviations off in the mean, from that of five 0.663 (expected values of order statistics).
+        private const int CalmSmoothing = 4;
+        private const int FiveOfThree = 7;
+        private const int ThreeOfFive = 6;
+
         private readonly int _floor;
         private readonly int[] _sorted = new int[Width];
 
@@ -22,9 +28,6 @@ namespace LoggerBox.Capture.Samples
         private int _second;
         private int _third;
         private int _fourth;
-
-        // Readings until the window has no hole.
-        private int _untilWhole;
 
         // Running mean distance from the median, times Smoothing.
         private int _distance;
@@ -36,88 +39,71 @@ namespace LoggerBox.Capture.Samples
             Clear();
         }
 
-        public void Clear()
-        {
-            _first = _second = _third = _fourth = SampleSet.Missing;
-            _untilWhole = Width - 1;
-        }
+        public void Clear() => _first = _second = _third = _fourth = SampleSet.Missing;
 
         /// <summary>Takes a reading and gives the one from two readings ago, or Missing where that was wild, a hole, or not yet there.</summary>
         public int Pass(int value)
         {
-            int a = _first;
             int b = _second;
-            int c = _third;
+            int middle = _third;
             int d = _fourth;
+
+            // The median of any of them lies no farther away than these two: what is near both its neighbours is not wild. A hole is near a hole alone.
+            int floor = _floor;
+            int up = middle - b;
+            int down = middle - d;
+            int passed = middle;
+            if (up > floor || up < -floor || down > floor || down < -floor)
+            {
+                passed = Judge(_first, b, middle, d, value);
+            }
+
             _first = b;
-            _second = c;
+            _second = middle;
             _third = d;
             _fourth = value;
-            if (value == SampleSet.Missing || _untilWhole > 0)
-            {
-                return PassWithHole(a, b, c, d, value);
-            }
-
-            // The median of five is the median of three: of the middle one, the larger of the lower and the smaller of the upper ones of two pairs.
-            int e = value;
-            int t;
-            if (a > b)
-            {
-                t = a;
-                a = b;
-                b = t;
-            }
-
-            if (d > e)
-            {
-                t = d;
-                d = e;
-                e = t;
-            }
-
-            int low = a > d ? a : d;
-            int high = b < e ? b : e;
-            if (low > high)
-            {
-                t = low;
-                low = high;
-                high = t;
-            }
-
-            int distance = c > high ? c - high : c < low ? low - c : 0;
-            int usual = _distance;
-            if (distance > _floor && distance > _floor + (usual / (Smoothing / DeviationsAllowed)))
-            {
-                return Refuse();
-            }
-
-            _distance = usual + distance - (usual / Smoothing);
-            return c;
+            return passed;
         }
 
-        private int PassWithHole(int a, int b, int c, int d, int e)
+        /// <summary>Learns how noisy calm readings are: to be called once a bin. Those that are not calm are all learned from.</summary>
+        public void Learn()
         {
-            _untilWhole = e == SampleSet.Missing ? Width - 1 : _untilWhole - 1;
+            int up = _third - _second;
+            int down = _third - _fourth;
+            int floor = _floor;
+            if (_third == SampleSet.Missing || up > floor || up < -floor || down > floor || down < -floor)
+            {
+                return;
+            }
+
+            int distance = up > 0 && down > 0 ? IntegerMath.Min(up, down) : up < 0 && down < 0 ? -IntegerMath.Max(up, down) : 0;
+            _distance += ((distance * FiveOfThree * Smoothing / ThreeOfFive) - _distance) / CalmSmoothing;
+        }
+
+        private int Judge(int a, int b, int c, int d, int e)
+        {
             if (c == SampleSet.Missing)
             {
                 return c;
             }
 
-            int distance = IntegerMath.Abs(c - MedianOfPresent(a, b, c, d, e));
-            if (distance > _floor + (_distance / (Smoothing / DeviationsAllowed)))
-            {
-                return Refuse();
-            }
+            bool isWhole = a != SampleSet.Missing && b != SampleSet.Missing && d != SampleSet.Missing && e != SampleSet.Missing;
+            int distance = isWhole ? FromMedian(a, b, c, d, e) : IntegerMath.Abs(c - MedianOfPresent(a, b, c, d, e));
+            int allowed = _floor + (_distance * DeviationsAllowed / Smoothing);
 
-            _distance += distance - (_distance / Smoothing);
-            return c;
+            // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
+            _distance += IntegerMath.Min(distance, allowed) - (_distance / Smoothing);
+            return distance > allowed ? SampleSet.Missing : c;
         }
 
-        // A wild reading widens the limit no more than a large sound one: noise that begins suddenly is followed all the same.
-        private int Refuse()
+        // The median of five is the median of three: of the middle one, the larger of the lower and the smaller of the upper ones of two pairs.
+        private static int FromMedian(int a, int b, int c, int d, int e)
         {
-            _distance += _floor + (_distance / (Smoothing / DeviationsAllowed)) - (_distance / Smoothing);
-            return SampleSet.Missing;
+            int low = IntegerMath.Max(IntegerMath.Min(a, b), IntegerMath.Min(d, e));
+            int high = IntegerMath.Min(IntegerMath.Max(a, b), IntegerMath.Max(d, e));
+            int least = IntegerMath.Min(low, high);
+            int most = IntegerMath.Max(low, high);
+            return c > most ? c - most : c < least ? least - c : 0;
         }
 
         private int MedianOfPresent(int a, int b, int c, int d, int e)

@@ -21,8 +21,13 @@ namespace LoggerBox.Capture.Session
         private readonly OpenStep _openStep = new OpenStep();
         private Gear _gear;
         private Step _mark;
+        private Gear _nextGear;
+        private Step _nextMark;
+        private bool _hasNext;
         private bool _isNamed;
         private bool _isStoring;
+        private Gear _cutGear = Gear.Unknown;
+        private Cue _cue;
         private int _lookSeconds;
         private bool _wholeTestShown;
 
@@ -39,11 +44,20 @@ namespace LoggerBox.Capture.Session
         /// <summary>A hold has ended and has not got its name yet.</summary>
         public bool IsWaiting => _holds.IsMeasuring || _holds.IsMeasured || _session.IsNaming || _isNamed;
 
+        /// <summary>The hold that lasts has a name already.</summary>
+        public bool IsRecognised => _live.Step != Step.None;
+
         /// <summary>A hold has ended that was made in this gear and marked so.</summary>
         public void Begin(Gear gear, Step mark)
         {
-            _gear = gear;
-            _mark = mark;
+            // The one before may be measured and not taken yet: it keeps its own.
+            _hasNext = _holds.IsMeasured;
+            _nextGear = gear;
+            _nextMark = mark;
+            if (!_hasNext)
+            {
+                TakeNext();
+            }
         }
 
         /// <summary>The hold that lasts is to be named as if it ended here.</summary>
@@ -76,14 +90,19 @@ namespace LoggerBox.Capture.Session
 
             if (_isStoring)
             {
-                _isStoring = !_log.AdvanceBlock();
+                _isStoring = !_log.Advance();
                 return true;
             }
 
             if (_isNamed)
             {
                 _isNamed = false;
-                Store(_session.Named, now);
+                Store(_session.Named);
+                return true;
+            }
+
+            if (Tell(now))
+            {
                 return true;
             }
 
@@ -91,6 +110,11 @@ namespace LoggerBox.Capture.Session
             {
                 _holds.Take();
                 _session.Add(_holds.Ended, _gear, _mark);
+                if (_hasNext)
+                {
+                    TakeNext();
+                }
+
                 return true;
             }
 
@@ -103,6 +127,13 @@ namespace LoggerBox.Capture.Session
             while (Advance(now))
             {
             }
+        }
+
+        private void TakeNext()
+        {
+            _hasNext = false;
+            _gear = _nextGear;
+            _mark = _nextMark;
         }
 
         private void TakeName()
@@ -122,20 +153,36 @@ namespace LoggerBox.Capture.Session
             }
         }
 
-        private void Store(HoldRecord hold, long now)
+        private void Store(HoldRecord hold)
         {
             _isStoring = _log.Begin(hold);
-            if (_session.IsDriveCut(hold))
-            {
-                _tags.Write(now, EventKind.DriveCut, (int)hold.Gear);
-                _cues.Give(Cue.DriveCut, now);
-            }
-
+            _cutGear = _session.IsDriveCut(hold) ? hold.Gear : Gear.Unknown;
             if (_session.IsWholeTest && !_wholeTestShown)
             {
                 _wholeTestShown = true;
-                _cues.Give(Cue.AllCaptured, now);
+                _cue = Cue.AllCaptured;
             }
+        }
+
+        // An event or a cue at a time.
+        private bool Tell(long now)
+        {
+            if (_cutGear != Gear.Unknown)
+            {
+                _tags.Write(now, EventKind.DriveCut, (int)_cutGear);
+                _cutGear = Gear.Unknown;
+                _cue = Cue.DriveCut;
+                return true;
+            }
+
+            bool any = _cue != Cue.None;
+            if (any)
+            {
+                _cues.Give(_cue, now);
+                _cue = Cue.None;
+            }
+
+            return any;
         }
     }
 }

@@ -15,23 +15,25 @@ namespace LoggerBox.Capture.Session
         private const long HoleMicroseconds = 500000;
 
         private readonly IBoard _board;
-        private readonly RecordLog _log;
-        private readonly EventRecord _event = new EventRecord();
+        private readonly WaitingEvents _events;
         private int _oil = SampleSet.Missing;
         private Gear _tagged;
         private Step _mark;
         private long _gearSeen;
         private long _markSeen;
+
+        // When both were last read as they were before.
+        private long _unchanged;
         private long _oilDue = long.MinValue;
 
         public Tags(IBoard board, RecordLog log)
         {
             _board = board;
-            _log = log;
+            _events = new WaitingEvents(log);
         }
 
         /// <summary>The selector's direction; where it is not wired, the one that the operator's mark names.</summary>
-        public Gear Gear { get; private set; }
+        public Gear Gear;
 
         public Step Mark => _mark;
 
@@ -44,8 +46,8 @@ namespace LoggerBox.Capture.Session
 
         public bool MarkChanged { get; private set; }
 
-        /// <summary>One of them has.</summary>
-        public bool HasChanged { get; private set; }
+        /// <summary>One of them has, since whoever asks set it to false.</summary>
+        public bool HasChanged;
 
         public void Read(long now)
         {
@@ -53,9 +55,7 @@ namespace LoggerBox.Capture.Session
             Step mark = _board.ReadStepMark();
             if (gear == _tagged && mark == _mark)
             {
-                _gearSeen = now;
-                _markSeen = now;
-                HasChanged = false;
+                _unchanged = now;
             }
             else
             {
@@ -68,18 +68,22 @@ namespace LoggerBox.Capture.Session
             }
         }
 
-        public void Write(long now, EventKind kind, int value)
-        {
-            _event.Microseconds = now;
-            _event.Kind = kind;
-            _event.Value = value;
-            _log.Append(_event);
-        }
+        /// <summary>An event: it is in the log as soon as there is time for that.</summary>
+        public void Write(long now, EventKind kind, int value) => _events.Add(now, kind, value);
+
+        /// <summary>Some event is not in the log yet.</summary>
+        public bool AnyWaits => _events.Any;
+
+        public void StoreOne() => _events.StoreOne();
+
+        public void StoreAll() => _events.StoreAll();
 
         private void Follow(Gear gear, Step mark, long now)
         {
             GearBefore = Gear;
             MarkBefore = _mark;
+            _gearSeen = _unchanged > _gearSeen ? _unchanged : _gearSeen;
+            _markSeen = _unchanged > _markSeen ? _unchanged : _markSeen;
             _gearSeen = gear != Gear.Unknown ? now : _gearSeen;
             if (gear != _tagged && (gear != Gear.Unknown || now - _gearSeen > HoleMicroseconds))
             {

@@ -83,7 +83,7 @@ namespace LoggerBox.Capture.Speed
             long most = long.MaxValue;
             int places = window.Count < OldestEdges ? window.Count : OldestEdges;
             int i = edges.Back(window.Count - 1);
-            for (int n = 0; n < places; n++)
+            for (int n = 0; n < places && least <= most; n++)
             {
                 long count = edges.Counts[i];
                 long low = count + ((((begin - edges.Ends[i]) * 1000) + Longest - 1) / Longest);

@@ -6,6 +6,9 @@ namespace LoggerBox.Capture.Speed
     public sealed partial class PulseSpeed
     {
         private bool hasEdge;
+
+        // It holds the speed as it was last read.
+        private SampleSet? read;
         private long quietUntil = long.MinValue;
         private int readTenths;
         private int readQuick;
@@ -37,6 +40,13 @@ namespace LoggerBox.Capture.Speed
         /// <summary>Reads the speed and all that is known of it. Between two edges nothing new is, until the next one is overdue.</summary>
         public void Read(SampleSet sample, long now)
         {
+            if (lastPoll <= quietUntil && sample == read && !hasEdge)
+            {
+                sample.IsSpeedNew = false;
+                return;
+            }
+
+            read = sample;
             if (lastPoll > quietUntil)
             {
                 readTenths = ReadTenths(now);

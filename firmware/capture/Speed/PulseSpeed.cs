@@ -79,7 +79,11 @@ namespace LoggerBox.Capture.Speed
             }
             else
             {
-                usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
+                if (passed != usualPoll)
+                {
+                    usualPoll = usualPoll == 0 ? passed : usualPoll + ((passed - usualPoll) >> PollShift);
+                }
+
                 if (fresh != 0 && passed > 0 && Possible(fresh, passed))
                 {
                     TakeEdge(fresh, microseconds, passed);
@@ -144,15 +148,8 @@ namespace LoggerBox.Capture.Speed
 
         private void TakeBack(long fresh)
         {
-            for (int back = edges.Held - 1; back >= 0; back--)
-            {
-                int i = edges.Back(back);
-                edges.Counts[i] = edges.Seen[i];
-            }
-
+            edges.CountAsSeen();
             counted = seen - fresh;
-            longer.TakeAgain();
-            shorter.TakeAgain();
         }
 
         // The last edge and this one are the only ones that are still believed.

@@ -123,7 +123,7 @@ namespace LoggerBox.Capture.Storage
 
             if (record is SampleBlock samples)
             {
-                return BeginBlock(samples) && FinishBlock();
+                return Begin(samples) && FinishParts();
             }
 
             IsFull = FreePages < block.PagesWith(RecordFormat.MaxRecord) || !TryGather(record)
@@ -139,7 +139,7 @@ namespace LoggerBox.Capture.Storage
                 return false;
             }
 
-            FinishBlock();
+            FinishParts();
             if (IsFull)
             {
                 fullStore.FromMicroseconds = end.Microseconds;
@@ -209,7 +209,7 @@ namespace LoggerBox.Capture.Storage
             int length = writer.Write(record, session.Number, session.BootCount, TakeSequence());
             if (inWork.IsInWork && !inWork.HasRoomFor(length))
             {
-                FinishBlock();
+                FinishParts();
             }
 
             bool waits = inWork.IsInWork && length > 0;

@@ -32,6 +32,8 @@ internal static class CostTable
         if (words.Contains("--methods"))
         {
             PrintMethods(whole);
+            PrintKinds("whole test", whole);
+            PrintKinds("faulty run", faulty);
             PrintDear("whole test", whole);
             PrintDear("faulty run", faulty);
         }
@@ -71,6 +73,18 @@ internal static class CostTable
             Console.WriteLine($"{run.Totals[i] / (double)run.Costs.Count,8:F1} {run.Worst[i],8} {Short(CountedRun.Methods[i])}");
         }
 
+    }
+
+    private static void PrintKinds(string name, CountedRun run)
+    {
+        string[] marks = ["HoldFinder.Take", "HoldFinder.Look", "BinAverager.BeginAnother", "PulseSpeed.TakeEdge", "ColumnTrial.Take", "ColumnCode.WriteUsual", "RecordWriter.AdvanceBlock", "RecordWriter.Write", "BlockWriter.TryWrite", "HoldFinder.Advance", "EndedHolds.Store", "StepNamer.Advance", "OpenStep.Recognise", "RunUpTimer.Advance", "RunUpTimer.Begin", "EngagementShape.Begin", "EngagementShape.Advance", "SessionHolds.Add"];
+        string[] tags = ["take", "look", "com", "edge", "trial", "enc", "blk", "rec", "write", "hold", "store", "name", "open", "runup", "runup0", "eng0", "eng", "add"];
+        int[] at = [.. System.Linq.Enumerable.Select(marks, mark => Enumerable.Range(0, CountedRun.Methods.Count).FirstOrDefault(i => Short(CountedRun.Methods[i]) == mark, 0))];
+        Console.WriteLine($"{name} kinds");
+        foreach (var kind in run.EachStep.Skip(1).GroupBy(each => string.Join('+', Enumerable.Range(0, at.Length).Where(k => each[at[k]] > 0).Select(k => tags[k]))).OrderByDescending(kind => kind.Max(each => each.Sum())))
+        {
+            Console.WriteLine($"{kind.Count(),6} mean {kind.Average(each => each.Sum()),8:F0} max {kind.Max(each => each.Sum()),7} over {kind.Count(each => each.Sum() > 6000),5} {kind.Key}");
+        }
     }
 
     private static void PrintDear(string name, CountedRun run)

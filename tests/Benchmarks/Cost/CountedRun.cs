@@ -45,6 +45,8 @@ internal sealed class CountedRun
     /// <summary>Steps that cost more than there is to be had, and the instructions of each method in them.</summary>
     public List<(int Step, long[] Methods)> Dear { get; } = [];
 
+    public List<long[]> EachStep { get; } = new(20000);
+
     /// <summary>Bytes that were allocated in all steps but the first, which begins the session.</summary>
     public long Allocated { get; private set; }
 
@@ -86,6 +88,9 @@ internal sealed class CountedRun
         most = isWorst ? cost : most;
         Costs.Add(cost);
         Assemblies.Take(Totals);
+        long[] each = new long[Assemblies.Methods.Count];
+        Assemblies.Take(each);
+        EachStep.Add(each);
         if (cost > MostToBeHad && Costs.Count > 1)
         {
             Dear.Add((Costs.Count - 1, new long[Assemblies.Methods.Count]));

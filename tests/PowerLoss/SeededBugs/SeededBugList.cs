@@ -17,7 +17,7 @@ public static class SeededBugList
         new("a place in a session is remembered over a restart", 1, "RecordLog.cs", "reading.Forget();\n            UnfinishedBytes", "UnfinishedBytes"),
         new("a header is remembered over a restart", 1, "RecordLog.cs", "pages.Forget();\n", "\n"),
         new("a header is remembered over a write", 2, "CardPages.cs", "Forget();\n            return store.Write", "return store.Write"),
-        new("answers before the block is stored", 2, "RecordLog.Blocks.cs", "inWork.Length) || (inWork.IsBlock && !TryStore());", "inWork.Length);"),
+        new("answers before the block is stored", 2, "RecordLog.Parts.cs", "inWork.Length) || (inWork.IsBlock && !TryStore());", "inWork.Length);"),
         new("says that it is closed before the end is stored", 2, "RecordLog.cs", "TryGather(end) && TryStore();", "TryGather(end);"),
         new("early confirmation", 2, "RecordLog.cs", "session.Confirmed = TryNote(session);", "session.Confirmed = true;"),
         new("confirmations are not read", 2, "LogRecovery.cs", "TakeNotes(table, lastPage);\n        }", "}"),

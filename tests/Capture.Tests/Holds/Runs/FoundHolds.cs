@@ -49,7 +49,8 @@ internal static class FoundHolds
 
             if (clean.Add(sample) && bins.Add(clean.Latest))
             {
-                finder.Add(bins.Completed);
+                finder.Take(bins.Completed);
+                finder.Look();
                 Measure(finder, channel, found);
             }
         }
