@@ -31,12 +31,12 @@ internal sealed record CommandResult(int Status, string Out, string Error)
     }
 }
 
-/// <summary>The built program as its users start it: a process of its own.</summary>
+/// <summary>The built program as its users start it: a process of its own. LOGGERBOX_PROGRAM names another, as an unpacked archive's.</summary>
 internal static class LoggerBoxCommand
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
-    public static string Executable { get; } = Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "loggerbox.exe" : "loggerbox");
+    public static string Executable { get; } = Environment.GetEnvironmentVariable("LOGGERBOX_PROGRAM") ?? Path.Combine(AppContext.BaseDirectory, OperatingSystem.IsWindows() ? "loggerbox.exe" : "loggerbox");
 
     public static CommandResult Run(params string[] words) => RunIn("", words);
 

@@ -27,6 +27,13 @@ internal static class SessionColumns
         RETURNING id
         """;
 
+    /// <summary>Bytes of another length or another sum are other bytes.</summary>
+    public const string CountOfSum = "SELECT count(*) FROM sessions WHERE length = @length AND crc = @crc AND state = 'complete'";
+
+    /// <summary>Says of a stored session whose it is.</summary>
+    public const string Identify =
+        "UPDATE sessions SET logger_id = @logger, boot_count = @boot, session_number = @number WHERE id = @id AND length = @length";
+
     public const string Complete =
         """
         UPDATE sessions SET state = 'complete', crc = @crc, start_utc = @start, duration_ms = @duration, sample_sets = @sets, holds = @holds,

@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using System.Data.Common;
 using System.Linq;
+using System.Threading.Tasks;
 using LoggerBox.Host.Sessions;
 using LoggerBox.Protocol.Records;
 
@@ -24,19 +25,21 @@ public sealed class SessionRows
             throw new UserErrorException($"{source} holds no records: nothing was archived; record a session first.");
         }
 
-        DecodedSession decoded = SessionDecoder.Decode(bytes);
-        SessionHeader header = decoded.Session.Header;
-        SessionIdentity identity = new(header.LoggerId, header.BootCount, header.SessionNumber);
+        // The processors read the records while the disk takes the bytes: what a session is of need not be known before it is stored.
+        Task<DecodedSession> reading = Task.Run(() => SessionDecoder.Decode(bytes));
         uint crc = Castagnoli.Of(bytes);
         return archive.Change(open =>
         {
-            ArchivedSession? same = Complete(open, identity, bytes.Length).Find(row => row.Crc == crc);
-            if (same is not null)
+            if (open.Scalar(SessionColumns.CountOfSum, ("@length", (long)bytes.Length), ("@crc", (long)crc)) > 0
+                && Complete(open, IdentityOf(reading.Result), bytes.Length).Find(row => row.Crc == crc) is { } same)
             {
                 return new AddedSession(same.Id, IsNew: false);
             }
 
-            return new AddedSession(Insert(open, identity, bytes, crc, decoded, origin, source, now), IsNew: true);
+            long row = Store(open, new SessionIdentity(0, 0, 0), bytes, origin, source, now);
+            open.Execute(SessionColumns.Identify, [("@id", row), .. SessionColumns.Numbers(IdentityOf(reading.Result), bytes.Length)]);
+            open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, reading.Result));
+            return new AddedSession(RowId.Session(row), IsNew: true);
         });
     }
 
@@ -106,11 +109,23 @@ public sealed class SessionRows
         string source,
         DateTimeOffset stored)
     {
+        long row = Store(open, identity, bytes, origin, source, stored);
+        open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, decoded));
+        return RowId.Session(row);
+    }
+
+    private static long Store(DbConnection open, SessionIdentity identity, byte[] bytes, SessionOrigin origin, string source, DateTimeOffset stored)
+    {
         // Not by way of an arriving row: one of the same numbers may be there, of another content.
         long row = open.Scalar(SessionColumns.Insert, SessionColumns.OfNew(identity, bytes.Length, "set-aside", origin, source, stored));
         SessionParts.Store(open, row, 0, bytes);
-        open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, decoded));
-        return RowId.Session(row);
+        return row;
+    }
+
+    private static SessionIdentity IdentityOf(DecodedSession decoded)
+    {
+        SessionHeader header = decoded.Session.Header;
+        return new SessionIdentity(header.LoggerId, header.BootCount, header.SessionNumber);
     }
 
     /// <summary>The whole sessions of these numbers, of any length.</summary>

@@ -46,21 +46,19 @@ public sealed class LongStalls
     [Fact]
     public void What_was_held_too_long_never_replaces_a_stall_that_was_not()
     {
-        RecordedSession made = Sagging(seconds: 30, holds: [(1.5, 9, 1300), (12, 9, 1302)], withSamples: false);
-        HoldRecord stall = new TestSession().Build().Holds.Single(hold => hold.Step == Step.StallForward);
-        stall.StartMicroseconds = Begin - 50_000_000;
-        var judgement = Of(new RecordedSession
-        {
-            Header = made.Header,
-            Holds = [.. made.Holds.Append(stall).OrderBy(hold => hold.StartMicroseconds)],
-            Engagements = made.Engagements,
-            RunUps = made.RunUps,
-            End = made.End,
-        });
+        var judgement = Of(WithHalfAPedal(new TestSession()));
         Check check = Judged.Check(judgement, "stall-F", "rpm");
         Assert.Equal(Verdict.In, check.Verdict);
         Assert.Equal(1800, check.Value!.Value, 1);
         Assert.True(judgement.Suspects.Count == 0, Judged.Told(judgement));
+    }
+
+    // Nothing is driven: both stalls stand at governed speed. The oil that was warmed up in gear says nothing else.
+    [Fact]
+    public void Half_a_pedal_held_too_long_clears_no_broken_drive()
+    {
+        var judgement = Of(WithHalfAPedal(new TestSession().Set(Step.StallForward, rpm: 2440).Set(Step.StallReverse, rpm: 2445)));
+        Assert.Contains("drive-input-broken", Judged.First(judgement));
     }
 
     [Theory]
@@ -133,9 +131,25 @@ public sealed class LongStalls
 
     private static Judgement Of(RecordedSession session) => Judge.Of([session], TestSheet.Truck(), new JobFacts(), PressureUnit.Psi);
 
-    private static RecordedSession Sagging(double seconds, (double At, double Seconds, double Rpm)[] holds, bool withSamples = true)
+    /// <summary>The forward stall as it is, and after it half a minute at 1,300 rpm in the same gear.</summary>
+    private static RecordedSession WithHalfAPedal(TestSession test)
     {
-        RecordedSession made = new TestSession().Build();
+        RecordedSession made = Sagging(seconds: 30, holds: [(1.5, 9, 1300), (12, 9, 1302)], withSamples: false, test);
+        HoldRecord stall = test.Build().Holds.Single(hold => hold.Step == Step.StallForward);
+        stall.StartMicroseconds = Begin - 50_000_000;
+        return new RecordedSession
+        {
+            Header = made.Header,
+            Holds = [.. made.Holds.Append(stall).OrderBy(hold => hold.StartMicroseconds)],
+            Engagements = made.Engagements,
+            RunUps = made.RunUps,
+            End = made.End,
+        };
+    }
+
+    private static RecordedSession Sagging(double seconds, (double At, double Seconds, double Rpm)[] holds, bool withSamples = true, TestSession? test = null)
+    {
+        RecordedSession made = (test ?? new TestSession()).Build();
         HoldRecord stall = made.Holds.Single(hold => hold.Step == Step.StallForward);
         List<HoldRecord> parts = [.. holds.Select(part =>
         {

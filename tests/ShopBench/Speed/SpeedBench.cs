@@ -54,6 +54,7 @@ internal static class SpeedBench
             LoggerBoxCommand.Run("job", "add", $"J{i + 1}", $"S{i + 1}", "--archive", archive).Expect(0);
         }
 
+        Console.WriteLine(LoggerBoxCommand.Executable);
         Console.WriteLine($"{Recorded.Length} times {LongRecording.Rows} sample sets, {new FileInfo(archive).Length / 1e6:F1} MB");
     }
 

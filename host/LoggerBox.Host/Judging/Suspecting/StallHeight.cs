@@ -1,6 +1,7 @@
 using System;
 using System.Linq;
 using LoggerBox.Host.Judging.Measuring;
+using LoggerBox.Host.Judging.Validity;
 using LoggerBox.Protocol.Rules;
 
 namespace LoggerBox.Host.Judging.Suspecting;
@@ -20,11 +21,20 @@ public static class StallHeight
     /// <summary>Where governed speed is neither measured nor in the sheet: so much above the stall's limit.</summary>
     private const double FarAboveStall = 1.2;
 
-    /// <summary>Every stall that was read stands at about governed speed, void or not.</summary>
+    /// <summary>
+    /// Every stall that was read stands at about governed speed, void or not. What was held for too long beside a good stall in the same gear was
+    /// half a pedal.
+    /// </summary>
     public static bool IsNearGoverned(Evidence evidence)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        Measured[] stalls = [.. evidence.Steps.All.Where(hold => Validity.HoldGates.IsStall(hold.Step)).Select(hold => hold.Rpm).OfType<Measured>()];
+        StepReadings steps = evidence.Steps;
+        Measured[] stalls =
+        [
+            .. steps.All
+                .Where(hold => HoldGates.IsStall(hold.Step) && !(steps.VoidCode(hold) == StallNotes.TooLong && steps.Good(hold.Step) is not null))
+                .Select(hold => hold.Rpm).OfType<Measured>(),
+        ];
         double? least = NearGoverned * (evidence.Governed?.Value ?? evidence.Engine.GovernedRpm?.Min)
             ?? FarAboveStall * (evidence.Engine.StallForwardRpm?.Max ?? evidence.Engine.StallReverseRpm?.Max);
         return stalls.Length > 0 && least is double rpm && stalls.All(stall => stall.Value + stall.Expanded >= rpm);
