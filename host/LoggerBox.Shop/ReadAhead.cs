@@ -23,6 +23,10 @@ internal sealed class ReadAhead(string archive, Action<ArchiveFile, string> read
 
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(50);
 
+    // Where nothing new has been run for a tenth of a second, the runtime begins to compile anew what runs often. A rest after each job lets the
+    // reading of the next begin that, and not the page that somebody waits for.
+    private static readonly TimeSpan Rest = TimeSpan.FromMilliseconds(150);
+
     // A page of live readings is answered as long as it is open.
     private const int MostPauses = 20;
 
@@ -63,6 +67,7 @@ internal sealed class ReadAhead(string archive, Action<ArchiveFile, string> read
                 }
 
                 Read(file, job);
+                await Task.Delay(Rest);
             }
         }
         catch (UserErrorException)

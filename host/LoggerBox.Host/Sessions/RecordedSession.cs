@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using LoggerBox.Protocol.Records;
@@ -53,6 +54,20 @@ public sealed class RecordedSession
         ? stored.Between(from, to)
         : Samples.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
 
+    /// <summary>The same for who wants a million of them: some at a time, in a place that is used again. Safe to call from several threads.</summary>
+    public void VisitSamples(long from, long to, SampleVisitor visit)
+    {
+        ArgumentNullException.ThrowIfNull(visit);
+        if (Samples is StoredSamples stored)
+        {
+            stored.Visit(from, to, visit);
+        }
+        else
+        {
+            visit([.. SamplesBetween(from, to)]);
+        }
+    }
+
     /// <summary>The same session, but for these engagements.</summary>
     public RecordedSession With(IReadOnlyList<EngagementRecord> engagements) => new()
     {
@@ -68,6 +83,9 @@ public sealed class RecordedSession
         Gaps = Gaps,
     };
 }
+
+/// <summary>Looks at sample sets in order of time. They stand there until it returns.</summary>
+public delegate void SampleVisitor(ReadOnlySpan<RecordedSample> samples);
 
 /// <summary>One sample set; a reading is <see cref="SampleSet.Missing"/> where there is none.</summary>
 public readonly record struct RecordedSample(long Microseconds, int SpeedTenths, int MainCounts, int ClutchCounts, int ConverterCounts)

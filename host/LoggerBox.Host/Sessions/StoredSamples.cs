@@ -70,6 +70,23 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
         ? InBlocks(from, to)
         : sorted.Value.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
 
+    /// <summary>The same, block by block.</summary>
+    internal void Visit(long from, long to, SampleVisitor visit)
+    {
+        if (sorted is not null)
+        {
+            visit(Within(sorted.Value, from, to));
+            return;
+        }
+
+        RecordedSample[] samples = new RecordedSample[SampleBlock.Capacity];
+        for (int i = FirstEndingAt(from); i < blocks.Length && blocks[i].FirstMicroseconds <= to; i++)
+        {
+            Read(i, samples);
+            visit(Within(samples.AsSpan(0, blocks[i].Count), from, to));
+        }
+    }
+
     /// <summary>Which is the first at or after a moment; their count where none is.</summary>
     public int IndexAt(long microseconds)
     {
@@ -143,17 +160,41 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
         return low;
     }
 
-    // A block that was sound when the session was taken in and is not any more gives readings that are missing, never wrong ones.
+    // Those of one moment to another, of some in order of time.
+    private static ReadOnlySpan<RecordedSample> Within(ReadOnlySpan<RecordedSample> samples, long from, long to)
+    {
+        int begin = 0;
+        int end = samples.Length;
+        while (begin < end && samples[begin].Microseconds < from)
+        {
+            begin++;
+        }
+
+        while (end > begin && samples[end - 1].Microseconds > to)
+        {
+            end--;
+        }
+
+        return samples[begin..end];
+    }
+
     private OpenBlock Open(int index)
+    {
+        RecordedSample[] samples = new RecordedSample[blocks[index].Count];
+        Read(index, samples);
+        return new OpenBlock(index, samples);
+    }
+
+    // A block that was sound when the session was taken in and is not any more gives readings that are missing, never wrong ones.
+    private void Read(int index, RecordedSample[] samples)
     {
         block ??= new SampleBlock();
         BlockPlace place = blocks[index];
         ByteReader reader = new(bytes);
         reader.Restart(place.BodyOffset, place.BodyLength);
         bool sound = block.TryRead(reader) && block.Count == place.Count;
-        RecordedSample[] samples = new RecordedSample[place.Count];
         SampleSet set = new();
-        for (int i = 0; i < samples.Length; i++)
+        for (int i = 0; i < place.Count; i++)
         {
             if (sound)
             {
@@ -162,12 +203,10 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
             }
             else
             {
-                long time = place.FirstMicroseconds + ((place.LastMicroseconds - place.FirstMicroseconds) * i / Math.Max(1, samples.Length - 1));
+                long time = place.FirstMicroseconds + ((place.LastMicroseconds - place.FirstMicroseconds) * i / Math.Max(1, place.Count - 1));
                 samples[i] = new RecordedSample(time, SampleSet.Missing, SampleSet.Missing, SampleSet.Missing, SampleSet.Missing);
             }
         }
-
-        return new OpenBlock(index, samples);
     }
 
     private sealed record OpenBlock(int Index, RecordedSample[] Samples);

@@ -17,6 +17,6 @@ internal readonly record struct Extremes(int Low, int High, long Sum, int Count)
 
     public static Extremes Of(int raw) => raw == SampleSet.Missing ? None : new(raw, raw, raw, 1);
 
-    public Extremes With(Extremes other) =>
+    public Extremes With(in Extremes other) =>
         IsNone ? other : other.IsNone ? this : new Extremes(Math.Min(Low, other.Low), Math.Max(High, other.High), Sum + other.Sum, Count + other.Count);
 }

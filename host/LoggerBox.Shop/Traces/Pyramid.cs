@@ -42,7 +42,7 @@ internal sealed class Pyramid
         levels.Add(Lowest(cells));
         while (levels[^1][0].Length > 1)
         {
-            levels.Add(Above(levels[^1]));
+            levels.Add(Array.ConvertAll(levels[^1], Above));
         }
     }
 
@@ -83,18 +83,21 @@ internal sealed class Pyramid
         GrowingExtremes[] growing = [new(), new(), new(), new()];
         int cell = first;
         long over = Start + ((cell + 1) * CellMicroseconds);
-        foreach (RecordedSample sample in session.SamplesBetween(Start + (first * CellMicroseconds), Start + (end * CellMicroseconds) - 1))
+        session.VisitSamples(Start + (first * CellMicroseconds), Start + (end * CellMicroseconds) - 1, samples =>
         {
-            for (; sample.Microseconds >= over; over += CellMicroseconds, cell++)
+            foreach (ref readonly RecordedSample sample in samples)
             {
-                Take(growing, level, cell);
-            }
+                for (; sample.Microseconds >= over; over += CellMicroseconds, cell++)
+                {
+                    Take(growing, level, cell);
+                }
 
-            growing[Channel.Speed].Add(sample.SpeedTenths);
-            growing[Channel.Main].Add(sample.MainCounts);
-            growing[Channel.Clutch].Add(sample.ClutchCounts);
-            growing[Channel.Converter].Add(sample.ConverterCounts);
-        }
+                growing[Channel.Speed].Add(sample.SpeedTenths);
+                growing[Channel.Main].Add(sample.MainCounts);
+                growing[Channel.Clutch].Add(sample.ClutchCounts);
+                growing[Channel.Converter].Add(sample.ConverterCounts);
+            }
+        });
 
         Take(growing, level, cell);
     }
@@ -107,16 +110,13 @@ internal sealed class Pyramid
         }
     }
 
-    private static Extremes[][] Above(Extremes[][] below)
+    private static Extremes[] Above(Extremes[] below)
     {
-        int cells = (below[0].Length + 1) / 2;
-        Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
-        for (int channel = 0; channel < Channel.Count; channel++)
+        var level = new Extremes[(below.Length + 1) / 2];
+        for (int cell = 0; cell < level.Length; cell++)
         {
-            for (int cell = 0; cell < below[channel].Length; cell++)
-            {
-                level[channel][cell / 2] = level[channel][cell / 2].With(below[channel][cell]);
-            }
+            int first = 2 * cell;
+            level[cell] = first + 1 < below.Length ? below[first].With(below[first + 1]) : below[first];
         }
 
         return level;

@@ -29,7 +29,9 @@ public sealed class StoredSamplesTests
                 Assert.Equal(written[at], session.Samples[at]);
                 long from = written[at].Microseconds - random.Next(3);
                 long to = from + random.Next(3_000_000);
-                Assert.Equal(written.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to), session.SamplesBetween(from, to));
+                RecordedSample[] between = [.. written.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to)];
+                Assert.Equal(between, session.SamplesBetween(from, to));
+                Assert.Equal(between, Visited(session, from, to));
             }
         }
     }
@@ -60,12 +62,20 @@ public sealed class StoredSamplesTests
         List<RecordedSample> written = [.. Samples(first), .. Samples(last)];
         Assert.Equal(written, session.Samples);
         Assert.Equal(written, session.SamplesBetween(0, long.MaxValue));
+        Assert.Equal(written, Visited(session, 0, long.MaxValue));
         for (int i = 0; i < written.Count; i++)
         {
             Assert.Equal(written[i], session.Samples[i]);
             Assert.Equal(i, session.IndexAt(written[i].Microseconds));
             Assert.Equal([written[i]], session.SamplesBetween(written[i].Microseconds, written[i].Microseconds));
         }
+    }
+
+    private static List<RecordedSample> Visited(RecordedSession session, long from, long to)
+    {
+        List<RecordedSample> visited = [];
+        session.VisitSamples(from, to, samples => visited.AddRange(samples));
+        return visited;
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using System.Text.Json;
 using System.Threading.Tasks;
 using LoggerBox.Shop.Tests;
@@ -9,6 +10,7 @@ namespace LoggerBox.ShopBench.Speed;
 internal static class Zoom
 {
     private const int Turns = 480;
+    private const double MostMilliseconds = 16;
 
     // A frame's work is all until it is handed over: scripts, layout and canvas. A message that is sent in the frame is read right after that.
     private const string Frames = """
@@ -46,10 +48,17 @@ internal static class Zoom
         await visitor.Page.GotoAsync("about:blank");
         JsonElement nothing = (await visitor.Page.EvaluateAsync(Frames, Turns))!.Value;
         Say("zoom, work of a frame until it is handed over", zoom, "work");
+        Late(zoom);
         Say("    of it scripts", zoom, "scripts");
         Say("zoom, from frame to frame", zoom, "frames");
         Say("an empty page in the same browser, from frame to frame", nothing, "frames");
         Say("    work of a frame until it is handed over", nothing, "work");
+    }
+
+    private static void Late(JsonElement times)
+    {
+        double[] work = times.GetProperty("work").Deserialize<double[]>()!;
+        Console.WriteLine($"    more than {MostMilliseconds} ms: {work.Count(one => one > MostMilliseconds)} of {work.Length} frames");
     }
 
     private static void Say(string what, JsonElement times, string name) => SpeedBench.Say(what, times.GetProperty(name).Deserialize<double[]>()!);
