@@ -36,6 +36,18 @@ public class TraceTests
     public void Ten_rows_a_second_without_any_tag_are_enough(string name) =>
         AssertRight(name, Judged(lines => WithoutTags(Thinned(lines)), name));
 
+    [Theory]
+    [InlineData("r.html")]
+    [InlineData("r.pdf")]
+    public void A_report_says_first_what_it_comes_to(string name)
+    {
+        using var bench = new Workbench();
+        string file = bench.At(name);
+        CommandResult result = LoggerBoxCommand.Run("report", Recordings.Trace("pump-worn"), "--sheet", Recordings.Sheet("pump-worn"), "--out", file).Expect(0);
+        Assert.Matches("^==> Suspects?: charge pump worn", result.Out);
+        Assert.EndsWith($"\nWrote {file}\n", result.Out, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void The_json_has_the_shape_that_others_rely_on()
     {

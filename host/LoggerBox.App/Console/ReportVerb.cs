@@ -26,6 +26,9 @@ internal static class ReportVerb
             }
 
             ReportDocument report = reading.Reported(line);
+
+            // Known long before the sheets are drawn, and what whoever waits wants to know.
+            terminal.Out.WriteLine("==> " + PlainText.Of(Outcome.Headline(report.Judgement)));
             if (isPdf)
             {
                 byte[] sheets = PdfReport.Render(report);
