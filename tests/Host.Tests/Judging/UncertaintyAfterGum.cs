@@ -31,11 +31,26 @@ public sealed class UncertaintyAfterGum
     [Theory]
     [InlineData(1, 13.97)]
     [InlineData(5, 2.65)]
+    [InlineData(5.99, 2.65)]
     [InlineData(10, 2.28)]
     [InlineData(50, 2.05)]
     [InlineData(double.PositiveInfinity, 2.00)]
-    public void Students_t_for_95_45_percent_table_G_2(double degreesOfFreedom, double factor) =>
+    public void Students_t_for_95_45_percent_table_G_2(double degreesOfFreedom, double factor)
+    {
         Assert.Equal(factor, UncertaintyBudget.CoverageFactor(degreesOfFreedom), 2);
+        UncertaintyBudget budget = new UncertaintyBudget().Add(1, degreesOfFreedom);
+        Assert.Equal(factor, budget.Expanded, 2);
+        Assert.Equal(budget.Expanded, budget.Expanded);
+    }
+
+    [Fact]
+    public void An_expanded_uncertainty_has_the_factor_of_its_degrees_of_freedom_whatever_was_asked_for_before()
+    {
+        for (int degreesOfFreedom = 6000; degreesOfFreedom > 0; degreesOfFreedom -= degreesOfFreedom > 50 ? 37 : 1)
+        {
+            Assert.Equal(UncertaintyBudget.CoverageFactor(degreesOfFreedom), new UncertaintyBudget().Add(1, degreesOfFreedom + 0.5).Expanded, 12);
+        }
+    }
 
     // Own budget: 500 psi at 0.25 % rectangular, 1 psi zero drift rectangular, repeatability 0.3, last digit 0.011 psi.
     [Fact]

@@ -73,6 +73,35 @@ public sealed class CobsTests
         }
     }
 
+    // The paper's bound: one byte, and one more for each 254.
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(253, 254)]
+    [InlineData(254, 256)]
+    [InlineData(508, 511)]
+    public void The_longest_stuffing_is_the_papers(int count, int longest) => Assert.Equal(longest, Cobs.LongestEncoding(count));
+
+    [Fact]
+    public void A_range_is_stuffed_to_where_it_is_wanted()
+    {
+        byte[] target = new byte[8];
+        Assert.Equal(4, Cobs.Encode(Bytes("99 00 11 00 99"), 1, 3, target, 3, 0));
+        Assert.Equal(Bytes("00 00 00 01 02 11 01 00"), target);
+    }
+
+    [Fact]
+    public void What_does_not_fit_is_not_sound_and_the_next_is()
+    {
+        CobsDecoder decoder = new(4, 0);
+        Assert.Equal(6, decoder.Accept([5, 1, 2, 3, 4, 0], 0, 6));
+        Assert.True(decoder.IsSound);
+        Assert.Equal(7, decoder.Accept([6, 1, 2, 3, 4, 5, 0], 0, 7));
+        Assert.False(decoder.IsSound);
+        Assert.Equal(3, decoder.Accept([2, 9, 0], 0, 3));
+        Assert.True(decoder.IsSound);
+        Assert.Equal(9, decoder.Decoded[0]);
+    }
+
     [Fact]
     public void A_run_cut_by_the_delimiter_is_not_sound()
     {

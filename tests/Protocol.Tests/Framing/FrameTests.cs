@@ -2,6 +2,7 @@ using System;
 using System.Collections.Generic;
 using LoggerBox.Protocol.Framing;
 using LoggerBox.Protocol.Link;
+using LoggerBox.Protocol.Records;
 using Xunit;
 using LinkData = LoggerBox.Protocol.Link.Data;
 
@@ -14,8 +15,26 @@ public sealed class FrameTests
     [Fact]
     public void A_frame_of_the_longest_payload_arrives()
     {
-        List<byte[]> payloads = Receive(Frame(Data(0, LinkData.MaxPayload)), new FrameDecoder());
+        FrameDecoder decoder = new();
+        List<byte[]> payloads = Receive(Frame(Data(0, LinkData.MaxPayload)), decoder);
         Assert.Equal(Data(0, LinkData.MaxPayload).Payload, Assert.Single(payloads));
+        Assert.Equal((1, 0, 0L), (decoder.Frames, decoder.DamagedFrames, decoder.DamagedBytes));
+    }
+
+    // The document's bound: 1,152 bytes of content, its code among them.
+    [Fact]
+    public void The_longest_content_arrives_and_a_longer_one_is_no_frame()
+    {
+        FrameEncoder encoder = new();
+        byte[] wire = encoder.Frame[..encoder.Encode(new Filled(1151))];
+        FrameDecoder decoder = new();
+        Assert.Equal(wire.Length, decoder.Accept(wire, 0, wire.Length));
+        Assert.True(decoder.IsComplete);
+        decoder.Content.Position += 1151;
+        Assert.Equal(7, decoder.Content.ReadByte());
+        Assert.Equal(0, decoder.Content.Remaining);
+        Assert.Equal(0, encoder.Encode(new Filled(1152)));
+        Assert.NotEqual(0, encoder.Encode(new Filled(1)));
     }
 
     [Fact]
@@ -81,6 +100,21 @@ public sealed class FrameTests
             Assert.All(expected, (payload, i) => Assert.Equal(payload, received[i]));
             Assert.Equal((single.Frames, single.DamagedFrames, single.DamagedBytes), (stretches.Frames, stretches.DamagedFrames, stretches.DamagedBytes));
         }
+    }
+
+    private sealed class Filled(int length) : IMessage
+    {
+        public MessageCode Code => MessageCode.Data;
+
+        public void Write(ByteWriter writer)
+        {
+            for (int i = 0; i < length; i++)
+            {
+                writer.WriteByte(7);
+            }
+        }
+
+        public bool TryRead(ByteReader reader) => false;
     }
 
     private static byte[] DamagedStream(Random random)
