@@ -50,7 +50,7 @@ namespace LoggerBox.Capture
         }
 
         // A bin goes to the guards at once, and to the holds in two parts with the sets after it: one step would have too much to do. A set that brings an
-        // edge has enough to do with that, and puts it off once. Returns what it took.
+        // edge has enough to do with that, as has one of a block that must be stored soon, and puts it off, twice at the most. Returns what it took.
         private int FollowSoon(long now)
         {
             if (!_spare.IsFast)
@@ -81,6 +81,11 @@ namespace LoggerBox.Capture
             bool isFirst = _binParts-- == PartsOfBin;
             if (isFirst)
             {
+                if (_holds.MustBeTaken)
+                {
+                    _ended.Finish(now);
+                }
+
                 _holds.Take(_bins.Completed);
                 _clean.Learn();
                 _spare.LookAhead();
@@ -110,6 +115,12 @@ namespace LoggerBox.Capture
             if (_holds.Look(_sample.SpeedBiasHundredths))
             {
                 _ended.Begin(gear, mark);
+            }
+            else if (_holds.IsHeldUp)
+            {
+                // Two have ended and wait for a name that takes long: once in one long step, before a third begins.
+                _ended.Finish(now);
+                _holds.Look(_sample.SpeedBiasHundredths);
             }
 
             if (_holds.JustOpened)

@@ -51,6 +51,9 @@ namespace LoggerBox.Capture
         private readonly SessionEnd _end = new SessionEnd();
         private bool _hasBegun;
 
+        // How many sets there were with the last one after lost time.
+        private uint _setsUntilLate;
+
         // Sets that have put off the oldest event's record.
         private int _eventWaited;
 
@@ -121,9 +124,10 @@ namespace LoggerBox.Capture
             int spent = 0;
             if (_recorder.Add(_sample))
             {
-                // What was tagged meanwhile is read with the next set: this one has enough to do.
+                // What was tagged meanwhile is read with the next set: this one has enough to do. Where every set comes late there is no such one.
                 spent = SpareTime.OfAll;
                 TakeGap(now);
+                TakeTagsOfLate(now);
             }
             else
             {
@@ -131,9 +135,7 @@ namespace LoggerBox.Capture
                 if (_tags.HasChanged)
                 {
                     spent = SpareTime.OfAll;
-                    FollowTags(now);
-                    _tags.HasChanged = false;
-                    _spare.MayBeDue = true;
+                    TakeTags(now);
                 }
             }
 
@@ -166,14 +168,20 @@ namespace LoggerBox.Capture
             _live.StepsCaptured = _session.StepsCaptured;
         }
 
-        /// <summary>Closes the session: what is still open is measured and written.</summary>
-        public void End(SessionEndReason reason, long now)
+        /// <summary>Measures, names and writes what is still open: nothing that comes belongs to it.</summary>
+        public void Settle(long now)
         {
             FollowAll(_tags.Gear, _tags.Mark, now);
             _due.Finish(now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _engagements.Tag(Gear.Unknown, now);
             _due.Finish(now);
+        }
+
+        /// <summary>Closes the session, settled.</summary>
+        public void End(SessionEndReason reason, long now)
+        {
+            Settle(now);
             _tags.StoreAll();
             _recorder.Close();
             _end.Microseconds = now;
@@ -202,8 +210,10 @@ namespace LoggerBox.Capture
                 return;
             }
 
+            // What is still read of engagements and run-ups is read now: the readings go.
             _spare.MayBeDue = true;
             FollowAll(_tags.Gear, _tags.Mark, now);
+            _due.Finish(now);
             BreakHold(0, _tags.Gear, _tags.Mark, now);
             _clean.Clear();
             _bins.Clear();
@@ -211,6 +221,27 @@ namespace LoggerBox.Capture
             _clutch.Clear();
             _holds.Forget();
             _engagements.Forget();
+        }
+
+        private void TakeTagsOfLate(long now)
+        {
+            if (_recorder.SampleSets == _setsUntilLate + 1)
+            {
+                _tags.Read(now);
+                if (_tags.HasChanged)
+                {
+                    TakeTags(now);
+                }
+            }
+
+            _setsUntilLate = _recorder.SampleSets;
+        }
+
+        private void TakeTags(long now)
+        {
+            FollowTags(now);
+            _tags.HasChanged = false;
+            _spare.MayBeDue = true;
         }
 
         // One at a time, with a set that leaves time for it; all where there is time enough, or no longer.

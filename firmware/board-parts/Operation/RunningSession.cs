@@ -110,6 +110,8 @@ namespace LoggerBox.BoardParts.Operation
 
         public void End(SessionEndReason reason, long now)
         {
+            // The last hold counts, which may still stand.
+            _engine.Settle(now);
             SayMissing(now);
             _engine.End(reason, now);
         }

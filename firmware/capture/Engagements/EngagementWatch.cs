@@ -105,6 +105,7 @@ namespace LoggerBox.Capture.Engagements
         public void Forget()
         {
             _watching = false;
+            _tagWaits = false;
             _empty = SampleSet.Missing;
         }
 

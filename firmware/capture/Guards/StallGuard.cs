@@ -32,8 +32,10 @@ namespace LoggerBox.Capture.Guards
             bool declaredHold = mark == Step.HoldForward || mark == Step.HoldReverse;
             bool isKnown = speedTenths != SampleSet.Missing;
 
-            // A pickup that falls off in a stall does not stop its clock.
-            bool running = inGear && (quickTenths != SampleSet.Missing ? quickTenths > _limits.PedalTenths : _began >= 0);
+            // A speed that cannot be told stops no clock, nor does one reading that is wrong: the pedal is up when the bin's mean says so, too. What looks like a
+            // stopped engine for longer, a pickup that fell off, ends the run.
+            bool running = inGear && (quickTenths == SampleSet.Missing ? _began >= 0
+                : quickTenths > _limits.PedalTenths || (_began >= 0 && isKnown && speedTenths > _limits.PedalTenths));
             if (!running)
             {
                 RunningMilliseconds = -1;

@@ -50,7 +50,13 @@ namespace LoggerBox.Capture.Holds
         /// <summary>Everything stands still now.</summary>
         public bool IsOpen;
 
-        /// <summary>The last <see cref="Add"/> opened the hold.</summary>
+        /// <summary>The last <see cref="Look"/> would have opened a hold, but for one that is measured and not taken while the next is to be measured: to be looked again.</summary>
+        public bool IsHeldUp;
+
+        /// <summary>One is measured and not taken, and with the next bin the one after it must be measured, too.</summary>
+        public bool MustBeTaken => IsMeasured && _measurement.IsRunning && IsLate(_recent.Newest + 1);
+
+        /// <summary>The last <see cref="Look"/> opened the hold.</summary>
         public bool JustOpened;
 
         /// <summary>How the speed came to the hold is not known yet.</summary>
@@ -74,7 +80,7 @@ namespace LoggerBox.Capture.Holds
             _recent.Add(bin);
             _sinceBreak++;
             _span.Add(bin);
-            if (_recent.Newest - _endNumber >= BinSpan.MostAfterKept - 1)
+            if (IsLate(_recent.Newest))
             {
                 FinishMeasuring();
             }
@@ -168,12 +174,19 @@ namespace LoggerBox.Capture.Holds
                 _span.DropFirst(_span.Count - Steadiness.WindowBins);
             }
 
+            IsHeldUp = false;
             if (_steadiness.Stands())
             {
-                Open(Steadiness.WindowBins);
-                JustOpened = true;
+                IsHeldUp = IsMeasured && _measurement.IsRunning;
+                if (!IsHeldUp)
+                {
+                    Open(Steadiness.WindowBins);
+                    JustOpened = true;
+                }
             }
         }
+
+        private bool IsLate(int newest) => newest - _endNumber >= BinSpan.MostAfterKept - 1;
 
         private void Open(int bins)
         {

@@ -27,6 +27,7 @@ namespace LoggerBox.Capture.Session
         private bool _isNamed;
         private bool _isStoring;
         private Gear _cutGear = Gear.Unknown;
+        private bool _isCutToTell;
         private Cue _cue;
         private int _lookSeconds;
         private bool _wholeTestShown;
@@ -171,7 +172,14 @@ namespace LoggerBox.Capture.Session
             {
                 _tags.Write(now, EventKind.DriveCut, (int)_cutGear);
                 _cutGear = Gear.Unknown;
-                _cue = Cue.DriveCut;
+                _isCutToTell = true;
+                return true;
+            }
+
+            if (_isCutToTell)
+            {
+                _isCutToTell = false;
+                _cues.Give(Cue.DriveCut, now);
                 return true;
             }
 

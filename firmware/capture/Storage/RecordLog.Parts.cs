@@ -63,7 +63,7 @@ namespace LoggerBox.Capture.Storage
             IsFull |= inWork.Length == 0 || !TryAdd(inWork.Bytes, inWork.Length) || (inWork.IsBlock && !TryStore());
             if (!IsFull && inWork.WaitingLength > 0)
             {
-                block.Add(inWork.Waiting, inWork.WaitingLength);
+                IsFull = !TryAdd(inWork.Waiting, inWork.WaitingLength);
             }
 
             return true;

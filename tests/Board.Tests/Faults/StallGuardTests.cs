@@ -28,6 +28,28 @@ public class StallGuardTests
         Assert.InRange(TimeOf(bench, Cue.StallTarget), 4.8, 5.4);
     }
 
+    // A connector that opens for two polls, wherever they fall within a tenth of a second: one wrong reading is no pedal that came up.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(4)]
+    public void A_pickup_that_is_lost_for_a_moment_does_not_start_the_clock_anew(int phase)
+    {
+        using BoardBench bench = InAStall(new PlanRecord { Name = "sample truck", PickupPulses = 126 }, pulses: 126);
+        bench.Run(6 + (0.02 * phase));
+        bench.Pulses.Rpm = 0;
+        bench.Run(0.02);
+        bench.Pulses.Rpm = 1900;
+        bench.Run(6);
+        bench.Pulses.Rpm = 700;
+        bench.Run(2);
+        bench.Press(2);
+        Assert.InRange(TimeOf(bench, Cue.StallStop), 9.8, 10.4);
+        Assert.InRange(TimeOf(bench, Cue.CoolDown), 12, 13.5);
+    }
+
     [Theory]
     [InlineData(1900, 6, 30000)]
     [InlineData(30000, 31000, 32000)]
@@ -77,9 +99,10 @@ public class StallGuardTests
         Assert.InRange(TimeOf(bench, Cue.StallStop), 29.5, 31);
     }
 
-    private static BoardBench InAStall(PlanRecord plan)
+    private static BoardBench InAStall(PlanRecord plan, int pulses = 1)
     {
         BoardBench bench = new BoardBench();
+        bench.Pulses.PulsesPerRevolution = pulses;
         bench.Pulses.Rpm = 700;
         bench.Start();
         bench.Memory.Settings.PlanNumber = (byte)bench.Memory.Plans.Put(plan);

@@ -176,6 +176,16 @@ public class SeatCueTests
     }
 
     [Fact]
+    public void The_press_that_ends_the_session_counts_the_reading_that_still_stands()
+    {
+        using BoardBench bench = With(700, 8);
+        bench.Run(8);
+        bench.Press(2);
+        Assert.Equal("n 10", bench.Text);
+        Assert.Single(bench.Session().Holds);
+    }
+
+    [Fact]
     public void The_display_shows_the_speed_and_in_a_stall_its_seconds()
     {
         using BoardBench bench = With(700, 8);

@@ -57,6 +57,24 @@ public class CaptureEngineTests
     }
 
     [Fact]
+    public void Gear_and_stall_are_watched_where_every_set_comes_late()
+    {
+        Row[] rows = [.. Steady(2, 700, Gear.Neutral, Step.None), .. Steady(2, 700, Gear.Forward, Step.None), .. Steady(6, 1900, Gear.Forward, Step.None)];
+        RowBoard board = new(rows);
+        RecordLog log = new(new MemoryStore(4 << 20));
+        log.Open();
+        CaptureEngine engine = new(board, log, new PlanRecord { IdleMaxTenths = 7600 }, new SessionHeader { SampleIntervalMicroseconds = 20000 });
+        for (int i = 0; i < rows.Length; i++)
+        {
+            board.At = i;
+            engine.Step(i * 50000L);
+        }
+
+        Assert.Equal(Gear.Forward, engine.Live.Gear);
+        Assert.InRange(engine.RunMilliseconds, 14_000, 15_500);
+    }
+
+    [Fact]
     public void Full_pedal_in_gear_with_an_empty_clutch_is_a_cut_drive()
     {
         List<Row> rows = [.. Steady(8, 700, Gear.Forward, Step.None), .. Steady(8, 2400, Gear.Forward, Step.None)];
