@@ -70,11 +70,12 @@ internal sealed class Pyramid
     /// <summary>The first sample at or after a time.</summary>
     public int IndexAt(long microseconds) => session.IndexAt(microseconds);
 
-    // The samples have to be decoded, which takes the most time: all processors do it, each its own cells.
+    // The samples have to be decoded, which takes the most time: processors do it, each its own cells. One is left for the page, which comes first.
     private Extremes[][] Lowest(int cells)
     {
         Extremes[][] level = [new Extremes[cells], new Extremes[cells], new Extremes[cells], new Extremes[cells]];
-        Parallel.For(0, (cells + CellsInPart - 1) / CellsInPart, part => Fill(level, part * CellsInPart, Math.Min(cells, (part + 1) * CellsInPart)));
+        ParallelOptions others = new() { MaxDegreeOfParallelism = Math.Max(1, Environment.ProcessorCount - 1) };
+        Parallel.For(0, (cells + CellsInPart - 1) / CellsInPart, others, part => Fill(level, part * CellsInPart, Math.Min(cells, (part + 1) * CellsInPart)));
         return level;
     }
 
