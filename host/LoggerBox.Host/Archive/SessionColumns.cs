@@ -32,7 +32,7 @@ internal static class SessionColumns
 
     /// <summary>Says of a stored session whose it is.</summary>
     public const string Identify =
-        "UPDATE sessions SET logger_id = @logger, boot_count = @boot, session_number = @number WHERE id = @id AND length = @length";
+        "UPDATE sessions SET logger_id = @logger, boot_count = @boot, session_number = @number WHERE id = @id";
 
     public const string Complete =
         """

@@ -37,7 +37,7 @@ public sealed class SessionRows
             }
 
             long row = Store(open, new SessionIdentity(0, 0, 0), bytes, origin, source, now);
-            open.Execute(SessionColumns.Identify, [("@id", row), .. SessionColumns.Numbers(IdentityOf(reading.Result), bytes.Length)]);
+            open.Execute(SessionColumns.Identify, [("@id", row), .. SessionColumns.Numbers(IdentityOf(reading.Result), 0)[..3]]);
             open.Execute(SessionColumns.Complete, SessionColumns.OfRecords(row, crc, reading.Result));
             return new AddedSession(RowId.Session(row), IsNew: true);
         });

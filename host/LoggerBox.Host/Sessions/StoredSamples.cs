@@ -68,7 +68,7 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
     /// <summary>Those from one moment to another, both included, in microseconds since the logger's boot.</summary>
     public IEnumerable<RecordedSample> Between(long from, long to) => sorted is null
         ? InBlocks(from, to)
-        : sorted.Value.Where(sample => sample.Microseconds >= from && sample.Microseconds <= to);
+        : Within(sorted.Value, from, to);
 
     /// <summary>The same, block by block.</summary>
     internal void Visit(long from, long to, SampleVisitor visit)
@@ -83,7 +83,7 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
         for (int i = FirstEndingAt(from); i < blocks.Length && blocks[i].FirstMicroseconds <= to; i++)
         {
             Read(i, samples);
-            visit(Within(samples.AsSpan(0, blocks[i].Count), from, to));
+            visit(Within(new ArraySegment<RecordedSample>(samples, 0, blocks[i].Count), from, to));
         }
     }
 
@@ -161,20 +161,10 @@ public sealed class StoredSamples : IReadOnlyList<RecordedSample>
     }
 
     // Those of one moment to another, of some in order of time.
-    private static ReadOnlySpan<RecordedSample> Within(ReadOnlySpan<RecordedSample> samples, long from, long to)
+    private static ArraySegment<RecordedSample> Within(ArraySegment<RecordedSample> samples, long from, long to)
     {
-        int begin = 0;
-        int end = samples.Length;
-        while (begin < end && samples[begin].Microseconds < from)
-        {
-            begin++;
-        }
-
-        while (end > begin && samples[end - 1].Microseconds > to)
-        {
-            end--;
-        }
-
+        int begin = RecordedSession.IndexAt(samples, 0, samples.Count, from);
+        int end = to == long.MaxValue ? samples.Count : RecordedSession.IndexAt(samples, begin, samples.Count, to + 1);
         return samples[begin..end];
     }
 

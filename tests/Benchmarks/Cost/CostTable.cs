@@ -79,7 +79,7 @@ internal static class CostTable
     {
         string[] marks = ["HoldFinder.Take", "HoldFinder.Look", "BinAverager.BeginAnother", "PulseSpeed.TakeEdge", "ColumnTrial.Take", "ColumnCode.WriteUsual", "RecordWriter.Advance", "RecordWriter.Write", "BlockWriter.TryWrite", "HoldFinder.Advance", "EndedHolds.Store", "StepNamer.Advance", "OpenStep.Recognise", "RunUpTimer.Advance", "RunUpTimer.Begin", "EngagementShape.Begin", "EngagementShape.Advance", "SessionHolds.Add"];
         string[] tags = ["take", "look", "com", "edge", "trial", "enc", "blk", "rec", "write", "hold", "store", "name", "open", "runup", "runup0", "eng0", "eng", "add"];
-        int[] at = [.. System.Linq.Enumerable.Select(marks, mark => Enumerable.Range(0, CountedRun.Methods.Count).First(i => Short(CountedRun.Methods[i]) == mark))];
+        int[] at = [.. marks.Select(mark => Enumerable.Range(0, CountedRun.Methods.Count).First(i => Short(CountedRun.Methods[i]) == mark))];
         Console.WriteLine($"{name} kinds");
         foreach (var kind in run.EachStep.Skip(1).GroupBy(each => string.Join('+', Enumerable.Range(0, at.Length).Where(k => each[at[k]] > 0).Select(k => tags[k]))).OrderByDescending(kind => kind.Max(each => each.Sum())))
         {

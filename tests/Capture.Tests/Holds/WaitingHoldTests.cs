@@ -1,5 +1,6 @@
 using LoggerBox.Capture.Holds;
 using LoggerBox.Capture.Samples;
+using LoggerBox.Capture.Tests.Holds.Runs;
 using LoggerBox.Protocol.Records;
 using Xunit;
 
@@ -8,10 +9,9 @@ namespace LoggerBox.Capture.Tests.Holds;
 /// <summary>A hold that is measured waits until it is taken, which takes long where many have names: none that ends meanwhile may come over it.</summary>
 public sealed class WaitingHoldTests
 {
-    private const int CountsPerKilopascal = 10;
     private const int BinsOfAHold = 50;
 
-    private readonly HoldFinder finder = new(Header());
+    private readonly HoldFinder finder = new(FoundHolds.Header());
     private readonly Bin bin = new();
     private int bins;
 
@@ -86,13 +86,13 @@ public sealed class WaitingHoldTests
         Assert.True(finder.IsMeasured);
     }
 
-    private double Settled() => finder.Ended.Readings[Channel.Main].SettledHundredths / 100.0 / CountsPerKilopascal;
+    private double Settled() => finder.Ended.Readings[Channel.Main].SettledHundredths / 100.0 / FoundHolds.CountsPerKilopascal;
 
     private void Add(int kilopascal)
     {
         for (int channel = 0; channel < Channel.Count; channel++)
         {
-            int counts = kilopascal * CountsPerKilopascal;
+            int counts = kilopascal * FoundHolds.CountsPerKilopascal;
             bin.Means[channel] = channel == Channel.Main ? counts * 100 : Bin.NoMean;
             bin.Highest[channel] = bin.Lowest[channel] = counts;
         }
@@ -100,16 +100,5 @@ public sealed class WaitingHoldTests
         bin.StartMicroseconds = bins++ * (long)Bin.Microseconds;
         finder.Take(bin);
         finder.Look();
-    }
-
-    private static SessionHeader Header()
-    {
-        SessionHeader header = new() { SampleIntervalMicroseconds = 20000 };
-        foreach (ChannelCalibration pressure in header.Pressures)
-        {
-            (pressure.Kind, pressure.SpanCounts, pressure.SpanPascal) = (ChannelKind.RecordedPressure, CountsPerKilopascal, 1000);
-        }
-
-        return header;
     }
 }

@@ -88,7 +88,7 @@ internal static class FoundHolds
             record.Drifts(channel));
     }
 
-    private static SessionHeader Header()
+    public static SessionHeader Header()
     {
         SessionHeader header = new() { SampleIntervalMicroseconds = 20000 };
         for (int i = 0; i < header.Pressures.Length; i++)
